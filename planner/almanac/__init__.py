@@ -1,0 +1,40 @@
+"""Almanac: published figures of crops and stations, each with its source.
+
+Takes data files of its own. Gives crop pages, complete crops, weather stations and the one
+bibliography. It knows nothing of this year's plan.
+"""
+
+from planner.almanac.assemble import Stated, assemble_crop, missing_figures
+from planner.almanac.bibliography import BibliographyEntry, bibliography
+from planner.almanac.crop_page import CropPage, PublishedRow, crop_page, crop_pages
+from planner.almanac.figure_kinds import FIGURE_KINDS, FigureKind, as_stated, in_engine_unit
+from planner.almanac.stations import (
+    NearStation,
+    Station,
+    nearest_stations,
+    station,
+    station_names,
+    stations_named,
+)
+
+__all__ = [
+    "FIGURE_KINDS",
+    "BibliographyEntry",
+    "CropPage",
+    "FigureKind",
+    "NearStation",
+    "PublishedRow",
+    "Stated",
+    "Station",
+    "as_stated",
+    "assemble_crop",
+    "bibliography",
+    "crop_page",
+    "crop_pages",
+    "in_engine_unit",
+    "missing_figures",
+    "nearest_stations",
+    "station",
+    "station_names",
+    "stations_named",
+]

@@ -1,0 +1,78 @@
+"""What each figure of a crop is: a length, a time, a count, or one of a few words."""
+
+from dataclasses import dataclass
+
+from planner.garden import FrostTolerance, Hardiness, StartFrom, Sun
+from planner.terms import UNITS, Dimension, Fact, Figure, Source
+
+
+@dataclass(frozen=True, slots=True)
+class FigureKind:
+    """How a figure is written. `choices` for words, `dimension` for quantities.
+
+    A kind with neither is free text. `harvest` figures are counted in harvest units.
+    """
+
+    meaning: str
+    example: str
+    dimension: Dimension | None = None
+    choices: tuple[str, ...] = ()
+    harvest: bool = False
+
+
+def _time(meaning: str, example: str) -> FigureKind:
+    return FigureKind(meaning, example, Dimension.TIME)
+
+
+def _length(meaning: str, example: str) -> FigureKind:
+    return FigureKind(meaning, example, Dimension.LENGTH)
+
+
+def _choice(meaning: str, *choices: str) -> FigureKind:
+    return FigureKind(meaning, choices[0], choices=choices)
+
+
+FIGURE_KINDS: dict[str, FigureKind] = {
+    "family": FigureKind("botanical family", "Brassicaceae"),
+    "habit": _choice("how it is harvested", "once", "cut", "pick", "store"),
+    "method": _choice("how it is started", "direct", "indoors", "either"),
+    "start_from": _choice("what is planted", *(start.value for start in StartFrom)),
+    "days_from_sowing": _time("days to maturity counted from sowing", "28-32 days"),
+    "days_from_setting_out": _time("days to maturity counted from setting out", "60 days"),
+    "weeks_indoors": _time("time from sowing indoors to setting out", "5-7 weeks"),
+    "days_to_emerge": _time("days from sowing to the first green", "5 days"),
+    "hardiness": _choice("frost the young plant stands", *Hardiness),
+    "autumn_tolerance": _choice("frost the grown crop stands", *FrostTolerance),
+    "spacing": _length("distance between plants", "3 in"),
+    "sowing_depth": _length("depth of sowing", "0.5 in"),
+    "soil_depth": _length("depth of soil, least to comfortable", "6-10 in"),
+    "sun": _choice("light it needs", *(sun.word for sun in reversed(Sun))),
+    "yield": FigureKind("what one plant gives, or gives at each cut", "1 roots", harvest=True),
+    "hold_days": _time("days it stands at usable size", "5-9 days"),
+    "cuts": FigureKind("number of cuts", "3-5 cuts", Dimension.COUNT),
+    "regrow_days": _time("days between cuts", "10-14 days"),
+    "picking_days": _time("days over which it is picked", "14-21 days"),
+    "store_days": _time("days it keeps in a store", "90-180 days"),
+    "portion": FigureKind("what a person eats in a week", "4 roots", harvest=True),
+}
+
+_ABBREVIATIONS = {"d": "days", "n": "cuts"}
+
+
+def as_stated(figure: str, low: str, high: str, unit: str, source: Source) -> Figure | Fact:
+    """A row of a data file as a figure in engine units (millimetres, days), or as a fact."""
+    kind = FIGURE_KINDS[figure]
+    if kind.dimension is None and not kind.harvest:
+        return Fact(low, source)
+    number = Figure(float(low), float(high or low), unit, source)
+    return in_engine_unit(number, UNITS[_ABBREVIATIONS.get(unit, unit)].name)
+
+
+def in_engine_unit(figure: Figure, unit: str) -> Figure:
+    """Lengths in millimetres and times in days; harvests stay in their own unit."""
+    written = UNITS[unit]
+    if written.dimension is Dimension.LENGTH:
+        return figure.times(written.factor * 1000, "mm")
+    if written.dimension is Dimension.TIME:
+        return figure.times(written.factor, "days")
+    return figure.times(1, unit)

@@ -1,0 +1,47 @@
+"""The commands and what they share."""
+
+from typing import Annotated
+
+import typer
+
+from planner import __version__
+from planner.cli.check import check
+from planner.cli.crops import crops
+from planner.cli.schedule import schedule
+from planner.cli.start import start
+from planner.cli.stations import stations
+from planner.cli.week import week
+from planner.cli.why import why
+
+app = typer.Typer(
+    help="Plan raised beds so that there is something to pick every week.",
+    epilog="First steps: planner start my-garden, then planner schedule my-garden.",
+    no_args_is_help=True,
+    pretty_exceptions_enable=False,
+    rich_markup_mode=None,
+    context_settings={"help_option_names": ["-h", "--help"]},
+)
+
+for command in (start, check, schedule, week, why, crops, stations):
+    app.command()(command)
+
+
+def _version(wanted: bool) -> None:
+    if wanted:
+        print(f"planner {__version__}")
+        raise typer.Exit
+
+
+@app.callback()
+def options(
+    version: Annotated[
+        bool, typer.Option("--version", callback=_version, is_eager=True, help="Show the version.")
+    ] = False,
+) -> None:
+    """Plan raised beds so that there is something to pick every week."""
+    del version
+
+
+def run() -> None:
+    """Enter from the command line."""
+    app()

@@ -1,0 +1,39 @@
+"""`planner check`: whether a plan can stand."""
+
+from pathlib import Path
+
+import typer
+
+from planner.cli.plan_folder import garden_in
+from planner.cli.shell import CANNOT_STAND, FolderArgument, JsonOption, print_json, refuse
+from planner.garden import Garden
+from planner.terms import Problem
+
+
+def check(folder: FolderArgument, json: JsonOption = False) -> None:
+    """Read a plan and tell every problem in it, with line and remedy.
+
+    Example: planner check my-garden
+    """
+    garden = garden_in(Path(folder))
+    if json:
+        problems = () if isinstance(garden, Garden) else garden
+        print_json([_as_json(problem) for problem in problems])
+        raise typer.Exit(CANNOT_STAND if problems else 0)
+    if not isinstance(garden, Garden):
+        refuse(garden)
+    area_m2 = sum(bed.area_m2 for bed in garden.beds)
+    print(
+        f"{garden.site.name}: {len(garden.beds)} beds with {area_m2:.1f} square metres "
+        f"({area_m2 / 0.09290304:.0f} sq ft), {len(garden.targets)} targets. Nothing wrong."
+    )
+
+
+def _as_json(problem: Problem) -> dict[str, object]:
+    return {
+        "kind": problem.kind,
+        "file": problem.place.file,
+        "line": problem.place.line,
+        "wrong": problem.wrong,
+        "remedy": problem.remedy,
+    }

@@ -1,0 +1,111 @@
+"""A plan folder on disk: reading what is there."""
+
+import json
+from pathlib import Path
+from typing import Any
+
+from planner.cli.season_folder import SEASON, recover
+from planner.cli.shell import refuse
+from planner.garden import Garden
+from planner.reading import LARGEST_FILE_BYTES, PlanFile, PlanFiles, read_garden
+from planner.season import EarlierSeason, read_record
+from planner.terms import Place, Problem
+
+GARDEN = "garden.toml"
+CROPS = "crops.toml"
+RECORD = "season.json"
+
+
+def garden_in(folder: Path) -> Garden | tuple[Problem, ...]:
+    """The garden of a plan folder, or every problem of its files."""
+    problems: list[Problem] = []
+    garden = _file(folder, GARDEN, problems)
+    if garden is None and not problems:
+        problems.append(_missing(folder))
+    crops = _file(folder, CROPS, problems)
+    if garden is None:
+        return tuple(problems)
+    read = read_garden(PlanFiles(garden, crops))
+    if problems:
+        return (*problems, *(read if isinstance(read, tuple) else ()))
+    return read
+
+
+def need_garden(folder: Path) -> Garden:
+    """The garden, or leave after telling why there is none."""
+    garden = garden_in(folder)
+    if isinstance(garden, Garden):
+        return garden
+    refuse(garden)
+
+
+def _missing(folder: Path) -> Problem:
+    if not folder.is_dir():
+        wrong = f"There is no folder {folder}."
+    else:
+        wrong = f"There is no {GARDEN} in {folder}."
+    return Problem(
+        "file-missing",
+        Place(GARDEN),
+        wrong,
+        f"make a plan there with: planner start {folder}",
+    )
+
+
+def _file(folder: Path, name: str, problems: list[Problem]) -> PlanFile | None:
+    path = folder / name
+    try:
+        if not path.exists():
+            return None
+        with path.open("rb") as file:
+            # One byte beyond the limit is enough to know that a file is too large.
+            content = file.read(LARGEST_FILE_BYTES + 1)
+    except OSError as error:
+        problems.append(_unreadable(name, error))
+        return None
+    return PlanFile(name, content)
+
+
+def _unreadable(name: str, error: OSError) -> Problem:
+    return Problem(
+        "file-unreadable",
+        Place(name),
+        f"The computer says: {error.strerror}.",
+        "see that it is a plain file you may read.",
+    )
+
+
+def season_record(folder: Path) -> dict[str, Any] | None:
+    """The record of the season in a folder; None when there is none yet."""
+    recover(folder)
+    path = folder / SEASON / RECORD
+    if not path.exists():
+        return None
+    try:
+        record = json.loads(path.read_bytes())
+    except (OSError, ValueError, RecursionError) as error:
+        refuse([_damaged(f"{SEASON}/{RECORD}", str(error))])
+    if not isinstance(record, dict):
+        refuse([_damaged(f"{SEASON}/{RECORD}", "it holds no season")])
+    return record
+
+
+def _damaged(name: str, words: str) -> Problem:
+    return Problem(
+        "season-unreadable",
+        Place(name),
+        f"It is damaged: {words}.",
+        "put back a copy of it; or move the folder season away and schedule anew (sowings get "
+        "new names, so replace the calendar too).",
+    )
+
+
+def earlier_season(folder: Path, garden: Garden) -> EarlierSeason | None:
+    """The season made before, as far as a new one keeps it."""
+    record = season_record(folder)
+    if record is None:
+        return None
+    earlier = read_record(record, garden, f"{SEASON}/{RECORD}")
+    if isinstance(earlier, Problem):
+        refuse([earlier])
+    return earlier

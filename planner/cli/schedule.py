@@ -1,0 +1,105 @@
+"""`planner schedule`: make or remake the season."""
+
+import shutil
+import sys
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from planner.cli.plan_folder import earlier_season, need_garden
+from planner.cli.season_folder import SEASON, write_season_folder
+from planner.cli.shell import (
+    SOMETHING_UNMET,
+    FolderArgument,
+    JsonOption,
+    print_json,
+    read_day,
+    refuse,
+)
+from planner.season import Season, make_season, record_of
+from planner.terms import Place, Problem
+
+_UPDATE = "calendar-update.ics"
+
+
+def schedule(
+    folder: FolderArgument,
+    as_of: Annotated[
+        str | None, typer.Option("--as-of", help="Plan as on this day, not today (2027-05-01).")
+    ] = None,
+    strict: Annotated[
+        bool, typer.Option("--strict", help="Leave with status 1 when something is unmet.")
+    ] = False,
+    json: JsonOption = False,
+) -> None:
+    """Make the season: staggered blocks in every bed, calendar and sheets.
+
+    Writes FOLDER/season in one step. What was begun before the day stays as it is.
+
+    Example: planner schedule my-garden
+    """
+    path = Path(folder)
+    garden = need_garden(path)
+    season = make_season(garden, read_day(as_of, "--as-of"), earlier_season(path, garden))
+    problem = write_season_folder(path, _files(path, season))
+    if problem is not None:
+        refuse([problem])
+    if json:
+        print_json(record_of(season))
+    else:
+        _show(season, path)
+    if strict and season.unmet:
+        raise typer.Exit(SOMETHING_UNMET)
+
+
+def _files(folder: Path, season: Season) -> dict[str, bytes]:
+    from planner.writing import (  # noqa: PLC0415 - heavy, and only this command needs it
+        write_calendars,
+        write_harvest_sheet,
+        write_season_json,
+        write_sowing_sheet,
+    )
+
+    before = folder / SEASON / _UPDATE
+    try:
+        calendars = write_calendars(season, before.read_bytes() if before.exists() else None)
+    except (OSError, ValueError) as error:
+        refuse(
+            [
+                Problem(
+                    "season-unreadable",
+                    Place(f"{SEASON}/{_UPDATE}"),
+                    f"The calendar written before cannot be read: {error}.",
+                    "take that file away; calendars then begin anew, so replace them in your app.",
+                )
+            ]
+        )
+    return {
+        "season.json": write_season_json(season),
+        "sowing-sheet.csv": write_sowing_sheet(season),
+        "harvest.csv": write_harvest_sheet(season),
+        "calendar.ics": calendars.live,
+        _UPDATE: calendars.update,
+    }
+
+
+def _show(season: Season, folder: Path) -> None:
+    from planner.writing import unmet_text, week_picture  # noqa: PLC0415 - as above
+
+    width = shutil.get_terminal_size().columns
+    print(f"{season.garden.site.name}, as of {season.as_of}\n")
+    print(week_picture(season, width, sys.stdout.encoding or "ascii"))
+    unmet = unmet_text(season)
+    if unmet:
+        print(f"\nWhat stays unmet, and why:\n{unmet}")
+    shares = season.measures
+    print(
+        f"\n{len(season.sowings)} sowings, {len(season.tasks)} tasks; {shares.fill:.0%} of all "
+        f"that is wanted, {shares.weeks_met:.0%} of weeks in full.\nDates are counted by the "
+        "calendar from freeze dates, which are odds and no forecast.\n"
+        f"Written to {folder / SEASON}: {', '.join(_WRITTEN)}"
+    )
+
+
+_WRITTEN = ("calendar.ics", "sowing-sheet.csv", "harvest.csv", "season.json")

@@ -1,0 +1,116 @@
+"""Writing the season folder in one step or not at all.
+
+Everything is written into a new folder beside the old one and forced to disk; then the two
+change names. Where the system can exchange two names at once that is one step; elsewhere it
+is two, and a run that dies between them is put right by the next one.
+"""
+
+import contextlib
+import ctypes
+import os
+import shutil
+import sys
+from pathlib import Path
+
+from planner.terms import Place, Problem
+
+SEASON = "season"
+_OLD = "season.old"
+_NEW = "season.new"
+_EXCHANGE = 2  # RENAME_EXCHANGE of Linux and RENAME_SWAP of macOS
+_AT_FDCWD = -100
+
+
+def write_season_folder(folder: Path, files: dict[str, bytes]) -> Problem | None:
+    """Put the files in place of the season there was; a problem leaves that one whole.
+
+    Files in the season folder that the program did not write are carried over.
+    """
+    new = folder / f"{_NEW}.{os.getpid()}"
+    season = folder / SEASON
+    try:
+        recover(folder)
+        shutil.rmtree(new, ignore_errors=True)
+        new.mkdir()
+        for name, content in files.items():
+            _write(new / name, content)
+        if season.exists():
+            _carry_over(season, new, set(files))
+        _sync(new)
+        _change_places(new, season)
+        _sync(folder)
+    except OSError as error:
+        return _unwritable(season, error)
+    finally:
+        shutil.rmtree(new, ignore_errors=True)
+    return None
+
+
+def recover(folder: Path) -> None:
+    """Finish what a run that died between two renamings left behind."""
+    old, season = folder / _OLD, folder / SEASON
+    if old.is_dir() and not season.exists():
+        old.rename(season)
+
+
+def _write(path: Path, content: bytes) -> None:
+    with path.open("wb") as file:
+        file.write(content)
+        file.flush()
+        os.fsync(file.fileno())
+
+
+def _carry_over(season: Path, new: Path, written: set[str]) -> None:
+    for entry in season.iterdir():
+        if entry.name in written:
+            continue
+        if entry.is_dir():
+            shutil.copytree(entry, new / entry.name, symlinks=True)
+        else:
+            shutil.copy2(entry, new / entry.name, follow_symlinks=False)
+
+
+def _sync(folder: Path) -> None:
+    with contextlib.suppress(OSError, AttributeError):
+        descriptor = os.open(folder, os.O_RDONLY)
+        try:
+            os.fsync(descriptor)
+        finally:
+            os.close(descriptor)
+
+
+def _change_places(new: Path, season: Path) -> None:
+    if not season.exists():
+        new.rename(season)
+        return
+    if not season.is_dir():
+        raise NotADirectoryError(None, "a file of that name is in the way")
+    if _exchange(new, season):
+        return
+    old = season.with_name(_OLD)
+    shutil.rmtree(old, ignore_errors=True)
+    season.rename(old)
+    new.rename(season)
+    shutil.rmtree(old, ignore_errors=True)
+
+
+def _exchange(first: Path, second: Path) -> bool:
+    """Exchange two names in one step; False where the system cannot."""
+    try:
+        library = ctypes.CDLL(None, use_errno=True)
+        names = (os.fsencode(first), os.fsencode(second))
+        if sys.platform == "darwin":
+            return int(library.renamex_np(*names, _EXCHANGE)) == 0
+        status = library.renameat2(_AT_FDCWD, names[0], _AT_FDCWD, names[1], _EXCHANGE)
+        return int(status) == 0
+    except (AttributeError, OSError, TypeError):
+        return False
+
+
+def _unwritable(season: Path, error: OSError) -> Problem:
+    return Problem(
+        "folder-unwritable",
+        Place(str(season)),
+        f"The computer says: {error.strerror or error}. Nothing was changed.",
+        "free some space, or see that you may write in this folder.",
+    )

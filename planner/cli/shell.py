@@ -1,0 +1,55 @@
+"""Saying problems and leaving: the same words and exit status in every command."""
+
+import json
+import sys
+from collections.abc import Iterable
+from datetime import date
+from typing import Annotated, NoReturn
+
+import typer
+
+from planner.terms import Place, Problem
+
+CANNOT_STAND = 2
+SOMETHING_UNMET = 1
+
+FolderArgument = Annotated[str, typer.Argument(help="The plan folder.", show_default=False)]
+JsonOption = Annotated[bool, typer.Option("--json", help="Print JSON for another program.")]
+
+
+def refuse(problems: Iterable[Problem]) -> NoReturn:
+    """Print every problem on standard error and leave with status 2."""
+    told = list(problems)
+    print("\n\n".join(str(problem) for problem in told), file=sys.stderr)
+    if len(told) > 1:
+        print(f"\n{len(told)} problems in all.", file=sys.stderr)
+    raise typer.Exit(CANNOT_STAND)
+
+
+def print_json(value: object) -> None:
+    """Print a value as JSON."""
+    print(json.dumps(value, indent=1, ensure_ascii=False))
+
+
+def today() -> date:
+    """The calendar day where the grower is."""
+    return date.today()  # noqa: DTZ011 - the grower's own day is what is meant
+
+
+def read_day(written: str | None, option: str) -> date:
+    """A day from the command line; today when none is given."""
+    if written is None:
+        return today()
+    try:
+        return date.fromisoformat(written)
+    except ValueError:
+        refuse(
+            [
+                Problem(
+                    "bad-date",
+                    Place(option),
+                    f'"{written}" is not a date.',
+                    "write year-month-day, such as 2027-05-01.",
+                )
+            ]
+        )

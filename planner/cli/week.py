@@ -1,0 +1,57 @@
+"""`planner week`: the tasks of one week."""
+
+from datetime import date
+from pathlib import Path
+from typing import Annotated, Any
+
+import typer
+
+from planner.cli.plan_folder import season_record
+from planner.cli.shell import FolderArgument, JsonOption, print_json, read_day, refuse
+from planner.terms import Place, Problem, week_of
+
+
+def week(
+    folder: FolderArgument,
+    of: Annotated[
+        str | None, typer.Option("--of", help="The week of this day, not of today.")
+    ] = None,
+    json: JsonOption = False,
+) -> None:
+    """Show what is to do this week, day by day, with the place in each bed.
+
+    Example: planner week my-garden --of 2027-05-01
+    """
+    wanted = week_of(read_day(of, "--of"))
+    record = need_record(Path(folder), folder)
+    tasks = [one for one in record["tasks"] if week_of(date.fromisoformat(one["on"])) == wanted]
+    if json:
+        print_json(tasks)
+        return
+    from planner.writing.week_text import TaskLine, week_text  # noqa: PLC0415 - light door
+
+    lines = [
+        TaskLine(
+            date.fromisoformat(one["on"]),
+            *(str(one[key]) for key in ("kind", "sowing", "bed", "place", "text")),
+        )
+        for one in tasks
+    ]
+    print(week_text(wanted, lines))
+
+
+def need_record(folder: Path, named: str) -> dict[str, Any]:
+    """The season's record, or leave after telling that there is none."""
+    record = season_record(folder)
+    if record is None:
+        refuse(
+            [
+                Problem(
+                    "season-gone",
+                    Place(str(folder)),
+                    "This folder holds no season yet.",
+                    f"make one with: planner schedule {named}",
+                )
+            ]
+        )
+    return record

@@ -1,0 +1,43 @@
+"""`planner why`: the reasons behind the dates of a sowing."""
+
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from planner.cli.shell import FolderArgument, JsonOption, print_json, refuse
+from planner.cli.week import need_record
+from planner.reading import nearest_word
+from planner.terms import Place, Problem
+
+
+def why(
+    folder: FolderArgument,
+    sowing: Annotated[str, typer.Argument(help='The name of a sowing, such as "radish 3".')],
+    json: JsonOption = False,
+) -> None:
+    """Explain every date of a sowing in a few sentences.
+
+    Example: planner why my-garden "radish 3"
+    """
+    record = need_record(Path(folder), folder)
+    sowings = {one["id"]: one for one in record["sowings"]}
+    found = sowings.get(sowing.strip().casefold())
+    if found is None:
+        near = nearest_word(sowing, sowings)
+        refuse(
+            [
+                Problem(
+                    "nothing-found",
+                    Place(str(folder)),
+                    f'No sowing is named "{sowing}".',
+                    f'did you mean "{near}"?' if near else "planner week shows the names.",
+                )
+            ]
+        )
+    if json:
+        print_json(found["why"])
+        return
+    print(f"{found['id']}:")
+    for sentence in found["why"]:
+        print(f"  {sentence}")

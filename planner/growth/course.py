@@ -1,0 +1,95 @@
+"""Courses: the predicted life of a crop started on a given day."""
+
+import math
+from dataclasses import dataclass
+from datetime import date, timedelta
+
+from planner.garden import CountedFrom, Crop, DirectSown, RaisedIndoors, Way
+from planner.growth.outdoor_time import OutdoorTime
+from planner.growth.pace import Pace
+from planner.terms import Figure
+
+# Hardening off takes one to two weeks (TRADE-S22).
+HARDENING_DAYS = 7
+_LEAST_DAYS_OUTDOORS = 7.0
+
+
+@dataclass(frozen=True, slots=True)
+class Ripening:
+    """When the first harvest is there: early, likely and late, by the range of days published."""
+
+    early: date
+    likely: date
+    late: date
+
+
+@dataclass(frozen=True, slots=True)
+class Course:
+    """The predicted life of a sowing up to its first harvest, and what bounds it.
+
+    `enters_on` is the day it takes up ground: sowing in place, or setting out.
+    """
+
+    crop: Crop
+    way: Way
+    start_on: date
+    emerges_on: date
+    set_out_on: date | None
+    enters_on: date
+    ripe: Ripening
+    time: OutdoorTime
+    fall_extra_days: float
+
+    @property
+    def harden_on(self) -> date | None:
+        """The day hardening off begins."""
+        return self.set_out_on - timedelta(days=HARDENING_DAYS) if self.set_out_on else None
+
+
+def indoor_days(way: RaisedIndoors) -> int:
+    """Whole weeks between sowing indoors and setting out, in days."""
+    return 7 * math.ceil(way.days_indoors.middle / 7 - 1e-9)
+
+
+def course_of(
+    crop: Crop, way: Way, start_on: date, times: tuple[OutdoorTime, ...], pace: Pace
+) -> Course | None:
+    """The course of a crop started on a day; None when frost forbids it.
+
+    It must go into open ground within one outdoor time and be ripe before that time ends.
+    """
+    emerges_on = start_on + timedelta(days=math.ceil(crop.days_to_emerge.middle))
+    set_out_on = None
+    if isinstance(way, RaisedIndoors):
+        set_out_on = start_on + timedelta(days=indoor_days(way))
+    enters_on = set_out_on or start_on
+    fitting = [one for one in times if one.opens <= enters_on <= one.last_start]
+    if not fitting:
+        return None
+    time = max(fitting, key=lambda one: one.ends)
+    ripe = _ripening(way, start_on, enters_on, pace)
+    if ripe.likely > time.ends:
+        return None
+    extra = pace.fall_extra_days(ripe.likely)
+    return Course(crop, way, start_on, emerges_on, set_out_on, enters_on, ripe, time, extra)
+
+
+def _ripening(way: Way, start_on: date, enters_on: date, pace: Pace) -> Ripening:
+    days = _days_in_ground(way, (enters_on - start_on).days)
+    return Ripening(
+        early=pace.ripe_on(enters_on, days.low),
+        likely=pace.ripe_on(enters_on, days.middle),
+        late=pace.ripe_on(enters_on, days.high),
+    )
+
+
+def _days_in_ground(way: Way, days_indoors: int) -> Figure:
+    """Days to maturity still to come when the crop enters the ground.
+
+    Days counted from sowing go on indoors: two weeks indoors gain two weeks outdoors.
+    """
+    if isinstance(way, DirectSown) or way.counted_from is CountedFrom.SETTING_OUT:
+        return way.days
+    low = max(_LEAST_DAYS_OUTDOORS, way.days.low - days_indoors)
+    high = max(_LEAST_DAYS_OUTDOORS, way.days.high - days_indoors)
+    return Figure(low, high, way.days.unit, way.days.source)

@@ -1,0 +1,108 @@
+"""When a crop may stand outdoors, by its hardiness and this site's freezes (rules §7, §8)."""
+
+from dataclasses import dataclass, replace
+from datetime import date, timedelta
+
+from planner.climate import Climate, FreezeYear
+from planner.garden import Crop, FrostTolerance
+
+# A site where any night may freeze has no freeze dates to count from. There hardy crops go
+# out in the half-year of long days; common practice, no source.
+_LONG_DAY_H = 12.0
+
+
+@dataclass(frozen=True, slots=True)
+class OutdoorTime:
+    """A stretch of time: starts fall from `opens` to `last_start`, life ends by `ends`."""
+
+    opens: date
+    last_start: date
+    ends: date
+    why_opens: str
+    why_ends: str
+
+
+def outdoor_times(
+    crop: Crop, climate: Climate, freeze_risk: float, days: tuple[date, date]
+) -> tuple[OutdoorTime, ...]:
+    """Every outdoor time of a crop that touches the days from first to last."""
+    first, last = days
+    if climate.never_freezes:
+        why = "frost sets no limit here"
+        return (OutdoorTime(first, last, last + timedelta(days=400), why, why),)
+    if climate.freezes_all_year:
+        return _between_long_days(crop, climate, days)
+    years = climate.freeze_years(first, last)
+    times = _joined([_time(crop, year, freeze_risk) for year in years])
+    return tuple(time for time in times if time.ends >= first and time.opens <= last)
+
+
+def _joined(times: list[OutdoorTime]) -> list[OutdoorTime]:
+    """Where one time opens before the one before it ends, life goes on into it."""
+    for index in range(len(times) - 2, -1, -1):
+        following = times[index + 1]
+        if following.opens <= times[index].ends < following.ends:
+            times[index] = replace(times[index], ends=following.ends, why_ends=following.why_ends)
+    return times
+
+
+def _time(crop: Crop, year: FreezeYear, freeze_risk: float) -> OutdoorTime:
+    if crop.frost.hardiness.killed_by_frost:
+        return _tender_time(crop, year, freeze_risk)
+    weeks = crop.frost.weeks_from_last_freeze.high
+    opens = year.spring_half + timedelta(weeks=weeks)
+    days = crop.frost.days_after_first_freeze.middle
+    ends = year.fall_half + timedelta(days=days)
+    why_ends = f"it stands about {days:g} days beyond the average first freeze ({year.fall_half})"
+    if crop.frost.tolerance is FrostTolerance.OVERWINTERS:
+        why_ends = "it stands through the winter"
+    return OutdoorTime(
+        opens=opens,
+        last_start=year.fall_half,
+        ends=ends,
+        why_opens=(
+            f"{crop.frost.hardiness} crops go out {-weeks:g} weeks before the average last "
+            f"freeze ({year.spring_half})"
+        ),
+        why_ends=why_ends,
+    )
+
+
+def _tender_time(crop: Crop, year: FreezeYear, freeze_risk: float) -> OutdoorTime:
+    weeks = crop.frost.weeks_from_last_freeze.high
+    by_risk = year.spring_at_risk(freeze_risk)
+    by_class = year.spring_half + timedelta(weeks=weeks)
+    ends = year.fall_at_risk(freeze_risk)
+    share = f"{freeze_risk:.0%} of years"
+    why_opens = f"after {by_risk} at most {share} still freeze"
+    if by_class > by_risk:
+        why_opens = (
+            f"{crop.frost.hardiness} crops wait {weeks:g} weeks after the average last freeze "
+            f"({year.spring_half})"
+        )
+    return OutdoorTime(
+        opens=max(by_risk, by_class),
+        last_start=ends,
+        ends=ends,
+        why_opens=why_opens,
+        why_ends=f"before {ends} at most {share} have frozen",
+    )
+
+
+def _between_long_days(
+    crop: Crop, climate: Climate, days: tuple[date, date]
+) -> tuple[OutdoorTime, ...]:
+    if crop.frost.hardiness.killed_by_frost:
+        return ()
+    times = []
+    opens = None
+    for ordinal in range(days[0].toordinal() - 366, days[1].toordinal() + 366):
+        day = date.fromordinal(ordinal)
+        long = climate.day_length_h(day) >= _LONG_DAY_H
+        if long and opens is None:
+            opens = day
+        elif not long and opens is not None:
+            why = "any night may freeze here, so hardy crops keep to the days of 12 hours and more"
+            times.append(OutdoorTime(opens, day, day, why, why))
+            opens = None
+    return tuple(time for time in times if time.ends >= days[0] and time.opens <= days[1])

@@ -1,0 +1,11 @@
+"""Reading: the grower's text becomes nouns, or problems.
+
+Takes the bytes of garden.toml and crops.toml. Gives a complete Garden with the almanac merged
+in and every source marked, or all problems of all files at once. It opens no file itself.
+"""
+
+from planner.reading.garden_file import read_garden
+from planner.reading.near_miss import nearest_word
+from planner.reading.plan_files import LARGEST_FILE_BYTES, PlanFile, PlanFiles
+
+__all__ = ["LARGEST_FILE_BYTES", "PlanFile", "PlanFiles", "nearest_word", "read_garden"]

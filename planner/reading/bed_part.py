@@ -1,0 +1,101 @@
+"""Beds in the text: rectangular or round, with depth of soil and sun."""
+
+from planner.garden import Bed, BedNote, Sun, rectangular_bed_line, round_bed_line
+from planner.reading.toml_table import TomlTable
+from planner.terms import Dimension, Quantity
+
+_LARGEST_M = 200.0
+
+
+def read_beds(plan: TomlTable) -> list[Bed]:
+    """Every bed that can stand; problems for the others."""
+    if "bed" not in plan or not plan.items("bed"):
+        plan.report(
+            "empty-season",
+            "",
+            "The plan has no bed.",
+            "add [[bed]] with a name, length, width, soil_depth and sun.",
+        )
+        return []
+    beds: list[Bed] = []
+    names: dict[str, TomlTable] = {}
+    for table in plan.tables("bed", "A bed"):
+        name = table.text("name") if table.need("name", 'name = "North 1"') else None
+        if name and _is_new(name, table, names):
+            bed = _read_bed(name, table)
+            if bed is not None:
+                beds.append(bed)
+        elif not name:
+            _read_bed("", table)
+    return beds
+
+
+def _is_new(name: str, table: TomlTable, names: dict[str, TomlTable]) -> bool:
+    folded = " ".join(name.casefold().split())
+    if folded in names:
+        first = names[folded].place("name").line
+        table.report(
+            "name-taken",
+            "name",
+            f'Line {first} already names a bed "{name}".',
+            "give this bed another name.",
+        )
+        return False
+    names[folded] = table
+    return True
+
+
+def _read_bed(name: str, table: TomlTable) -> Bed | None:
+    line = _read_round(table) if "diameter" in table else _read_rectangle(table)
+    depth = None
+    if table.need("soil_depth", 'soil_depth = "12 in"'):
+        depth = table.quantity("soil_depth", Dimension.LENGTH, "12 in")
+    sun = None
+    if table.need("sun", 'sun = "full"'):
+        sun = table.choice("sun", [one.word for one in reversed(Sun)])
+    table.refuse_unknown()
+    if line is None or depth is None or sun is None:
+        return None
+    (line_um, width_um), size = line
+    return Bed(
+        name=name,
+        line_um=line_um,
+        width_um=width_um,
+        is_round="diameter" in table,
+        soil_depth_m=depth.si,
+        sun=Sun[sun.upper()],
+        note=BedNote(size.unit, table.place()),
+    )
+
+
+def _read_round(table: TomlTable) -> tuple[tuple[int, float], Quantity] | None:
+    for key in ("length", "width"):
+        if key in table:
+            table.report(
+                "unknown-key", key, f'A round bed has no "{key}".', "keep diameter, or take it out."
+            )
+    diameter = _size(table, "diameter")
+    return (round_bed_line(diameter.si), diameter) if diameter else None
+
+
+def _read_rectangle(table: TomlTable) -> tuple[tuple[int, float], Quantity] | None:
+    known = [table.need("length", 'length = "8 ft"'), table.need("width", 'width = "4 ft"')]
+    if not all(known):
+        return None
+    length, width = _size(table, "length"), _size(table, "width")
+    if length is None or width is None:
+        return None
+    return rectangular_bed_line(length.si, width.si), length
+
+
+def _size(table: TomlTable, key: str) -> Quantity | None:
+    size = table.quantity(key, Dimension.LENGTH, "8 ft")
+    if size is not None and size.si > _LARGEST_M:
+        table.report(
+            "out-of-range",
+            key,
+            f"{size} is longer than any bed ({_LARGEST_M:g} m).",
+            "check the number and its unit.",
+        )
+        return None
+    return size

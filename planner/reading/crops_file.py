@@ -1,0 +1,146 @@
+"""crops.toml: own crops and varieties, and corrections to the almanac, figure by figure."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from planner.almanac import (
+    FIGURE_KINDS,
+    FigureKind,
+    Stated,
+    as_stated,
+    assemble_crop,
+    crop_page,
+    crop_pages,
+    in_engine_unit,
+)
+from planner.garden import Crop
+from planner.reading.near_miss import nearest_word
+from planner.reading.plan_files import PlanFile
+from planner.reading.toml_table import TomlTable
+from planner.reading.toml_text import parse_toml
+from planner.terms import Dimension, Fact, Figure, Problem, Source
+
+
+@dataclass(frozen=True, slots=True)
+class OwnCrop:
+    """What crops.toml says of one crop, with the almanac's figures beneath it."""
+
+    name: str
+    label: str
+    stated: Stated
+    table: TomlTable
+
+
+@dataclass(slots=True)
+class CropShelf:
+    """All crops that can be asked for: the grower's own before the almanac's."""
+
+    own: dict[str, OwnCrop] = field(default_factory=dict)
+
+    def find(self, name: str) -> Crop | tuple[str, ...] | None:
+        """A complete crop, the figures it lacks, or None when nobody knows it."""
+        folded = _folded(name)
+        page = crop_page(name)
+        own = self.own.get(folded) or (self.own.get(page.name) if page else None)
+        if own is not None:
+            return assemble_crop(own.name, own.label, own.stated)
+        if page is None:
+            return None
+        return assemble_crop(page.name, page.label, almanac_statements(page.name))
+
+    @property
+    def names(self) -> list[str]:
+        """Every name that would be understood."""
+        others = [name for page in crop_pages().values() for name in page.other_names]
+        return [*self.own, *crop_pages(), *others]
+
+
+def _folded(name: str) -> str:
+    return " ".join(name.casefold().split())
+
+
+def almanac_statements(name: str) -> dict[str, Figure | Fact]:
+    """The almanac's figures for a crop, in engine units."""
+    return {
+        figure: as_stated(figure, row.low, row.high, row.unit, Source(row.source))
+        for figure, row in crop_pages()[name].used.items()
+        if figure in FIGURE_KINDS
+    }
+
+
+def read_crops(file: PlanFile | None, problems: list[Problem]) -> CropShelf:
+    """The shelf of crops; an absent file leaves the almanac alone on it."""
+    shelf = CropShelf()
+    if file is None:
+        return shelf
+    parsed = parse_toml(file)
+    if isinstance(parsed, Problem):
+        problems.append(parsed)
+        return shelf
+    top = TomlTable(parsed, (), parsed.values, "crops.toml", problems)
+    crops = top.table("crop", "The list of crops")
+    for name in crops.keys if crops else ():
+        table = crops.table(name, f'The crop "{name}"') if crops else None
+        if table is not None:
+            own = _read_crop(name, table)
+            shelf.own[own.name] = own
+    top.refuse_unknown()
+    return shelf
+
+
+def _read_crop(name: str, table: TomlTable) -> OwnCrop:
+    page = crop_page(name)
+    like = table.text("like") if "like" in table else None
+    label = table.text("label") if "label" in table else None
+    beneath: dict[str, Figure | Fact] = {}
+    if like is not None:
+        model = crop_page(like)
+        if model is None:
+            near = nearest_word(like, crop_pages())
+            table.report(
+                "unknown-crop",
+                "like",
+                f'The almanac has no crop "{like}".',
+                f'did you mean "{near}"?' if near else "list its crops with: planner crops.",
+            )
+        else:
+            beneath = almanac_statements(model.name)
+    elif page is not None:
+        beneath = almanac_statements(page.name)
+    stated = {**beneath, **_read_figures(table)}
+    table.refuse_unknown()
+    known = page.name if page is not None and like is None else _folded(name)
+    return OwnCrop(known, label or (page.label if page else name.capitalize()), stated, table)
+
+
+def _read_figures(table: TomlTable) -> Mapping[str, Figure | Fact]:
+    stated: dict[str, Figure | Fact] = {}
+    for figure, kind in FIGURE_KINDS.items():
+        if figure in table:
+            value = _read_figure(table, figure, kind)
+            if value is not None:
+                stated[figure] = value
+    return stated
+
+
+def _read_figure(table: TomlTable, figure: str, kind: FigureKind) -> Figure | Fact | None:
+    source = Source("plan", table.place(figure))
+    if kind.choices:
+        word = table.choice(figure, kind.choices)
+        return None if word is None else Fact(word, source)
+    if kind.dimension is None and not kind.harvest:
+        text = table.text(figure)
+        return None if text is None else Fact(text, source)
+    span = table.range(figure, kind.dimension, kind.example)
+    if span is None:
+        return None
+    if kind.harvest and span.unit.dimension not in {Dimension.MASS, Dimension.COUNT}:
+        table.report(
+            "wrong-unit",
+            figure,
+            f'"{figure}" is a weight or a count; "{span.unit.name}" is '
+            f"{span.unit.dimension.value}.",
+            f'write it like "{kind.example}".',
+        )
+        return None
+    return in_engine_unit(Figure(span.low, span.high, "", source), span.unit.name)

@@ -1,0 +1,96 @@
+"""garden.toml and crops.toml together become a Garden, or a list of problems."""
+
+from planner.garden import Bed, Garden, OnceTarget, SeasonWish, Site, Target, WeeklyTarget
+from planner.reading.bed_part import read_beds
+from planner.reading.crops_file import CropShelf, read_crops
+from planner.reading.plan_files import PlanFiles
+from planner.reading.season_part import read_season
+from planner.reading.site_part import read_site
+from planner.reading.target_part import read_targets
+from planner.reading.toml_table import TomlTable
+from planner.reading.toml_text import parse_toml
+from planner.terms import Problem
+
+PLAN_VERSION = 1
+
+
+def read_garden(files: PlanFiles) -> Garden | tuple[Problem, ...]:
+    """The complete garden, or every problem in its files, in the order of the files."""
+    problems: list[Problem] = []
+    shelf = read_crops(files.crops, problems)
+    parsed = parse_toml(files.garden)
+    if isinstance(parsed, Problem):
+        return tuple(sorted([*problems, parsed], key=lambda one: one.order))
+    plan = TomlTable(parsed, (), parsed.values, "A plan", problems)
+    garden = _read_plan(plan, shelf, problems)
+    plan.refuse_unknown()
+    if problems or garden is None:
+        return tuple(sorted(set(problems), key=lambda one: one.order))
+    return garden
+
+
+def _read_plan(plan: TomlTable, shelf: CropShelf, problems: list[Problem]) -> Garden | None:
+    _check_version(plan)
+    site = _read_part(plan, "site")
+    season = _read_part(plan, "season")
+    the_site = read_site(site) if site else None
+    wish = read_season(season) if season else None
+    beds = read_beds(plan)
+    targets = read_targets(plan, shelf, wish)
+    _check_beds_fit(beds, targets, problems)
+    if the_site is None or wish is None:
+        return None
+    return _complete(the_site, wish, beds, targets)
+
+
+def _complete(
+    site: Site, wish: SeasonWish, beds: list[Bed], targets: list[Target]
+) -> Garden | None:
+    return Garden(site, wish, tuple(beds), tuple(targets)) if beds and targets else None
+
+
+def _check_version(plan: TomlTable) -> None:
+    if not plan.need("plan", "plan = 1 at the top of the file"):
+        return
+    version = plan.whole_number("plan", 0, 10**6)
+    if version is not None and version != PLAN_VERSION:
+        plan.report(
+            "plan-version",
+            "plan",
+            f"This file says plan = {version}; this program reads plan = {PLAN_VERSION}.",
+            "use a later version of the program, or write plan = 1 if the file is of that shape.",
+        )
+
+
+def _read_part(plan: TomlTable, key: str) -> TomlTable | None:
+    if not plan.need(key, f"[{key}] and what belongs to it"):
+        return None
+    return plan.table(key, f"The {key}")
+
+
+def _check_beds_fit(beds: list[Bed], targets: list[Target], problems: list[Problem]) -> None:
+    if not beds:
+        return
+    told: set[str] = set()
+    for target in targets:
+        crop = target.crop
+        if crop.name in told or any(crop.fits(bed) for bed in beds):
+            continue
+        told.add(crop.name)
+        problem = Problem("no-bed-fits", target.place, _why_no_bed(target, beds), _MEND)
+        problems.append(problem)
+
+
+_MEND = "deepen a bed, choose one with more sun or room, or take the target out."
+
+
+def _why_no_bed(target: WeeklyTarget | OnceTarget, beds: list[Bed]) -> str:
+    crop = target.crop
+    needs = crop.ground
+    deepest = max(bed.soil_depth_m for bed in beds)
+    depth = f"{needs.least_soil_m * 100:.0f} cm ({needs.least_soil_m / 0.0254:.0f} in)"
+    words = f"{crop.label} needs soil {depth} deep"
+    if deepest < needs.least_soil_m:
+        return f"{words}; the deepest bed has {deepest * 100:.0f} cm."
+    light = f"{needs.sun.word} sun and {needs.spacing_um / 1e4:.0f} cm for each plant"
+    return f"{words}, {light}; no bed has all of that."

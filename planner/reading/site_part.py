@@ -1,0 +1,180 @@
+"""The site in the text: place, and freeze dates by hand or from a station."""
+
+from planner.almanac import station, station_names, stations_named
+from planner.garden import (
+    FreezeDates,
+    FreezeDay,
+    Freezes,
+    MonthlyTemperatures,
+    NeverFreezes,
+    Site,
+    spread_between,
+)
+from planner.reading.near_miss import nearest_word
+from planner.reading.toml_table import TomlTable
+from planner.terms import Dimension, MonthDay, Source, read_quantity
+
+_ZONE_KEYS = ("zone", "hardiness_zone", "usda_zone", "climate_zone")
+_BY_HAND = ("last_spring_freeze", "first_fall_freeze")
+
+# Median of the spreads of 5,398 stations, each from its half and nine-in-ten dates at 32 F;
+# spring and fall agree. tests/almanac/test_stations.py works it out again.
+USUAL_SPREAD_DAYS = 11.7
+_USUAL = Source("NCEI-1981-2010")
+
+
+def read_site(table: TomlTable) -> Site | None:
+    """The site, or None when something in it cannot stand."""
+    name = table.text("name") if "name" in table else "My garden"
+    latitude = None
+    if table.need("latitude", "latitude = 47.6 (negative in the south)"):
+        latitude = table.number("latitude", -66.0, 70.0)
+    _refuse_zone(table)
+    _refuse_weather(table)
+    freezes = _read_freezes(table, latitude)
+    temperatures = _read_temperatures(table)
+    table.refuse_unknown()
+    if name is None or latitude is None or freezes is None:
+        return None
+    return Site(name, latitude, freezes, temperatures)
+
+
+def _refuse_zone(table: TomlTable) -> None:
+    for key in _ZONE_KEYS:
+        if key in table:
+            table.report(
+                "zone-is-no-date",
+                key,
+                "A hardiness zone says how cold a winter gets, not when the last freeze comes.",
+                "take this line out and state last_spring_freeze and first_fall_freeze, or a "
+                "station (planner stations finds the nearest).",
+            )
+
+
+def _refuse_weather(table: TomlTable) -> None:
+    if "weather" in table:
+        table.report(
+            "unknown-key",
+            "weather",
+            "Daily weather records cannot be read yet.",
+            "state last_spring_freeze and first_fall_freeze, or a station.",
+        )
+
+
+def _read_freezes(table: TomlTable, latitude: float | None) -> Freezes | None:
+    by_hand = [key for key in _BY_HAND if key in table]
+    if "station" in table:
+        if by_hand:
+            table.report(
+                "freeze-dates-twice",
+                by_hand[0],
+                "Freeze dates are stated by hand and by a station.",
+                "keep one of the two.",
+            )
+        return _from_station(table)
+    if len(by_hand) == len(_BY_HAND):
+        return _from_hand(table, latitude)
+    table.report(
+        "freeze-dates-missing",
+        by_hand[0] if by_hand else "",
+        "The last freeze of spring and the first of fall are not both known.",
+        'add last_spring_freeze = "04-15" and first_fall_freeze = "10-20" (half of all years), '
+        "or a station (planner stations finds the nearest).",
+    )
+    return None
+
+
+def _from_station(table: TomlTable) -> Freezes | None:
+    written = table.text("station")
+    if written is None:
+        return None
+    found = station(written)
+    if found is not None:
+        return found.freezes
+    named = stations_named(written)
+    near = named[0].name if named else nearest_word(written, station_names())
+    hint = f"did you mean {stations_named(near)[0].id} ({near})?" if near else ""
+    table.report(
+        "unknown-station",
+        "station",
+        f'There is no station "{written}".',
+        hint or "find one with: planner stations NAME, or planner stations LAT LON.",
+    )
+    return None
+
+
+def _from_hand(table: TomlTable, latitude: float | None) -> Freezes | None:
+    words = [table.text(key) for key in _BY_HAND]
+    if words == ["never", "never"]:
+        return NeverFreezes(Source("plan", table.place(_BY_HAND[0])))
+    days = [_freeze_day(table, key) for key in _BY_HAND]
+    spring, fall = days
+    if spring is None or fall is None:
+        return None
+    if latitude is not None and not _in_order(spring.half, fall.half, latitude):
+        table.report(
+            "date-order",
+            _BY_HAND[0],
+            f"The last freeze of spring ({spring.half}) does not come before the first of fall "
+            f"({fall.half}) at latitude {latitude:g}.",
+            "check the two dates, and that a southern latitude is negative.",
+        )
+        return None
+    return FreezeDates(spring, fall)
+
+
+def _freeze_day(table: TomlTable, key: str) -> FreezeDay | None:
+    half = table.month_day(key)
+    tails = [f"{key}_one_in_ten", f"{key}_nine_in_ten"]
+    tail = next((table.month_day(one) for one in tails if one in table), None)
+    if half is None:
+        return None
+    source = Source("plan", table.place(key))
+    if tail is None:
+        return FreezeDay(half, USUAL_SPREAD_DAYS, source, _USUAL)
+    return FreezeDay(half, spread_between(half, tail), source, source)
+
+
+def _in_order(spring: MonthDay, fall: MonthDay, latitude: float) -> bool:
+    """Spring's last freeze lies in the half-year that ends at midsummer, fall's in the other.
+
+    Source: the split of 31 July and 1 August (January and February in the south) used for
+    freeze seasons, with a month's grace at midwinter for sites that hardly freeze.
+    """
+    spring_month, fall_month = spring.month, fall.month
+    if latitude < 0:
+        spring_month = (spring_month + 5) % 12 + 1
+        fall_month = (fall_month + 5) % 12 + 1
+    return spring_month in {12, 1, 2, 3, 4, 5, 6, 7} and fall_month in {8, 9, 10, 11, 12, 1}
+
+
+def _read_temperatures(table: TomlTable) -> MonthlyTemperatures | None:
+    high, low = (_twelve(table, key) for key in ("mean_high", "mean_low"))
+    if high is None or low is None:
+        return None
+    for month, (warm, cold) in enumerate(zip(high, low, strict=True), 1):
+        if cold > warm:
+            table.report(
+                "out-of-range",
+                "mean_low",
+                f"In month {month} the mean low is above the mean high.",
+                "check the two lists.",
+            )
+    return MonthlyTemperatures(high, low, Source("plan", table.place("mean_high")))
+
+
+def _twelve(table: TomlTable, key: str) -> tuple[float, ...] | None:
+    if key not in table:
+        return None
+    written = table.items(key)
+    values = [read_quantity(one) if isinstance(one, str) else None for one in written]
+    right = [one.si for one in values if one and one.unit.dimension is Dimension.TEMPERATURE]
+    if len(right) == 12 == len(written):
+        return tuple(right)
+    table.report(
+        "bad-quantity",
+        key,
+        f'"{key}" needs twelve temperatures, January first.',
+        'write twelve like "46 degF" or "8 degC".',
+    )
+    return None

@@ -1,0 +1,208 @@
+"""Targets in the text: each week, for a number of people, or once by a day."""
+
+from collections.abc import Iterator
+from dataclasses import replace
+from datetime import date
+
+from planner.garden import Crop, OnceTarget, SeasonWish, Target, WeeklyTarget
+from planner.reading.crops_file import CropShelf, almanac_statements
+from planner.reading.near_miss import nearest_word
+from planner.reading.season_part import read_span
+from planner.reading.toml_table import TomlTable
+from planner.terms import UNITS, Dimension, Figure, Unit, Week
+
+_AMOUNTS = ("each_week", "for_people", "once")
+_SINGLE_PIECES = {"each", "roots", "heads"}
+_LARGEST_AMOUNT = 100_000.0
+
+
+def read_targets(plan: TomlTable, shelf: CropShelf, wish: SeasonWish | None) -> list[Target]:
+    """Every target that can stand; problems for the others."""
+    if "target" not in plan or not plan.items("target"):
+        plan.report(
+            "empty-season",
+            "",
+            "The plan has no target.",
+            'add [[target]] with a crop and each_week = "25 roots".',
+        )
+        return []
+    targets: list[Target] = []
+    units: dict[str, Unit] = {}
+    taken: dict[tuple[str, Week], int] = {}
+    for table in plan.tables("target", "A target"):
+        target = _read_target(table, shelf, wish, units)
+        table.refuse_unknown()
+        if target is not None and _is_free(target, table, taken):
+            targets.append(target)
+    return targets
+
+
+def _read_target(
+    table: TomlTable, shelf: CropShelf, wish: SeasonWish | None, units: dict[str, Unit]
+) -> Target | None:
+    crop = _read_crop(table, shelf)
+    stated = [key for key in _AMOUNTS if key in table]
+    usual = (wish.first, wish.last) if wish else None
+    if len(stated) != 1:
+        table.report(
+            "missing-key" if not stated else "unknown-key",
+            stated[1] if stated else "",
+            "A target says how much in one way: each_week, for_people or once.",
+            'add each_week = "25 roots".' if not stated else f"keep {stated[0]} or {stated[1]}.",
+        )
+        return None
+    if stated[0] == "once":
+        return _read_once(table, crop, units, wish)
+    amount = _read_amount(table, stated[0], crop, units)
+    span = read_span(table, usual) if usual or "from" in table else None
+    if crop is None or amount is None or span is None or wish is None:
+        return None
+    if not _inside(table, "to" if "to" in table else "from", span, wish):
+        return None
+    counted, each_week = amount
+    return WeeklyTarget(counted, each_week, *span, table.place())
+
+
+def _read_once(
+    table: TomlTable, crop: Crop | None, units: dict[str, Unit], wish: SeasonWish | None
+) -> OnceTarget | None:
+    amount = _read_amount(table, "once", crop, units)
+    by = table.day("by") if table.need("by", "by = 2027-09-30") else None
+    if amount is None or by is None or wish is None or not _inside(table, "by", (by, by), wish):
+        return None
+    return OnceTarget(*amount, by, table.place())
+
+
+def _inside(table: TomlTable, key: str, span: tuple[date, date], wish: SeasonWish) -> bool:
+    if wish.first <= span[0] and span[1] <= wish.last:
+        return True
+    table.report(
+        "target-outside-season",
+        key,
+        f"It wants from {span[0]} to {span[1]}; the season is {wish.first} to {wish.last}.",
+        "move the target's dates or the season's.",
+    )
+    return False
+
+
+def _read_crop(table: TomlTable, shelf: CropShelf) -> Crop | None:
+    name = table.text("crop") if table.need("crop", 'crop = "radish"') else None
+    if name is None:
+        return None
+    found = shelf.find(name)
+    if isinstance(found, Crop):
+        return found
+    if found is None:
+        near = nearest_word(name, shelf.names)
+        table.report(
+            "unknown-crop",
+            "crop",
+            f'Neither the almanac nor crops.toml has a crop "{name}".',
+            f'did you mean "{near}"?' if near else "list crops with: planner crops.",
+        )
+    else:
+        table.report(
+            "crop-incomplete",
+            "crop",
+            f'The crop "{name}" in crops.toml lacks: {", ".join(found)}.',
+            'state them there, or begin from a known crop with like = "radish".',
+        )
+    return None
+
+
+def _read_amount(
+    table: TomlTable, key: str, crop: Crop | None, units: dict[str, Unit]
+) -> tuple[Crop, float] | None:
+    if key == "for_people":
+        return _for_people(table, crop, units)
+    example = f"25 {crop.unit.name}" if crop else "25 roots"
+    amount = table.quantity(key, None, example)
+    if crop is None or amount is None:
+        return None
+    if amount.value > _LARGEST_AMOUNT:
+        table.report("out-of-range", key, f"{amount} is more than any garden.", "check it.")
+        return None
+    counted = in_unit(crop, units.get(crop.name, amount.unit))
+    factor = conversion(amount.unit, counted.unit) if counted else None
+    if counted is None or factor is None:
+        table.report(
+            "wrong-unit",
+            key,
+            f'{crop.label} is counted in {crop.unit.name}, not in "{amount.unit.name}".',
+            f'write it like "{example}".',
+        )
+        return None
+    units.setdefault(crop.name, counted.unit)
+    return counted, amount.value * factor
+
+
+def _for_people(
+    table: TomlTable, crop: Crop | None, units: dict[str, Unit]
+) -> tuple[Crop, float] | None:
+    people = table.number("for_people", 0.5, 5000)
+    if crop is None or people is None:
+        return None
+    portion = _portion(crop.name)
+    if portion is None:
+        table.report(
+            "missing-key",
+            "for_people",
+            f"The almanac has no weekly portion of {crop.label}.",
+            f'state the amount: each_week = "10 {crop.unit.name}".',
+        )
+        return None
+    counted = in_unit(crop, units.get(crop.name, UNITS[portion.unit])) or crop
+    factor = conversion(UNITS[portion.unit], counted.unit)
+    if factor is None:
+        return None
+    units.setdefault(crop.name, counted.unit)
+    return counted, people * portion.middle * factor
+
+
+def _portion(name: str) -> Figure | None:
+    try:
+        stated = almanac_statements(name).get("portion")
+    except KeyError:
+        return None
+    return stated if isinstance(stated, Figure) else None
+
+
+def conversion(written: Unit, counted: Unit) -> float | None:
+    """Factor from one unit of harvest to another; None when they do not measure the same."""
+    if written == counted:
+        return 1.0
+    if written.dimension is counted.dimension is Dimension.MASS:
+        return written.factor / counted.factor
+    if {written.name, counted.name} <= _SINGLE_PIECES:
+        return 1.0
+    return None
+
+
+def in_unit(crop: Crop, unit: Unit) -> Crop | None:
+    """The crop counted in another unit of harvest; None when it cannot be."""
+    factor = conversion(crop.unit, unit)
+    if factor is None:
+        return None
+    return replace(crop, gives=crop.gives.times(factor, unit.name), unit=unit)
+
+
+def _is_free(target: Target, table: TomlTable, taken: dict[tuple[str, Week], int]) -> bool:
+    if isinstance(target, OnceTarget):
+        return True
+    weeks = list(_weeks(target))
+    clash = next((taken[week] for week in weeks if week in taken), None)
+    if clash is not None:
+        table.report(
+            "targets-overlap",
+            "",
+            f"{target.crop.label} already has a target for some of these weeks, on line {clash}.",
+            "let one end before the other begins, or add them up into one.",
+        )
+        return False
+    taken.update(dict.fromkeys(weeks, table.place().line))
+    return True
+
+
+def _weeks(target: WeeklyTarget) -> Iterator[tuple[str, Week]]:
+    for week in target.wants():
+        yield target.crop.name, week

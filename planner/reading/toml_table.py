@@ -1,0 +1,222 @@
+"""A table of the grower's file, asked statement by statement.
+
+Each question either gives a value or adds a problem and gives None; what was never asked for
+is an unknown word. So one run gathers every problem of a file.
+"""
+
+from collections.abc import Iterable, Iterator
+from datetime import date, datetime
+from typing import Any, TypeVar
+
+from planner.reading.near_miss import nearest_word
+from planner.reading.toml_text import Path, TomlText
+from planner.terms import (
+    Dimension,
+    MonthDay,
+    Place,
+    Problem,
+    Quantity,
+    QuantityRange,
+    read_month_day,
+    read_range,
+)
+
+T = TypeVar("T")
+
+_WRITTEN = {
+    str: 'text in quotes, such as name = "North 1"',
+    float: "a number without quotes, such as latitude = 47.6",
+    int: "a whole number without quotes",
+    date: "a date without quotes, such as 2027-05-01",
+    list: "a list in square brackets",
+    dict: "a table in curly brackets or under its own heading",
+}
+
+
+class TomlTable:
+    """One table: `what` names it in messages ("a bed")."""
+
+    def __init__(
+        self, text: TomlText, path: Path, values: dict[str, Any], what: str, problems: list[Problem]
+    ) -> None:
+        self.what = what
+        self._text = text
+        self._path = path
+        self._values = values
+        self._problems = problems
+        self._asked: set[str] = set()
+
+    def __contains__(self, key: str) -> bool:
+        self._asked.add(key)
+        return key in self._values
+
+    @property
+    def keys(self) -> tuple[str, ...]:
+        """Every word stated here."""
+        return tuple(self._values)
+
+    def place(self, *path: str | int) -> Place:
+        """Where a statement of this table stands."""
+        return self._text.place((*self._path, *path))
+
+    def report(self, kind: str, path: str | tuple[str | int, ...], wrong: str, remedy: str) -> None:
+        """Add a problem at a statement; an empty path means the table itself."""
+        where = (path,) if isinstance(path, str) and path else tuple(path)
+        self._problems.append(Problem(kind, self.place(*where), wrong, remedy))
+
+    def need(self, key: str, example: str) -> bool:
+        """Whether a statement is there; a problem when it is not."""
+        if key in self:
+            return True
+        self.report("missing-key", "", f'{self.what} needs "{key}".', f"add a line {example}")
+        return False
+
+    def _typed(self, key: str, kind: type[T]) -> T | None:
+        if key not in self:
+            return None
+        value = self._values[key]
+        if kind is float and isinstance(value, int) and not isinstance(value, bool):
+            value = float(value)
+        right = isinstance(value, kind) and not isinstance(value, bool | datetime)
+        if right:
+            return value  # type: ignore[no-any-return] # checked the line above
+        self.report("wrong-type", key, f'"{key}" must be {_WRITTEN[kind]}.', "write it that way.")
+        return None
+
+    def text(self, key: str) -> str | None:
+        """A text statement."""
+        value = self._typed(key, str)
+        if value is not None and not value.strip():
+            self.report("missing-key", key, f'"{key}" is empty.', "write something there.")
+            return None
+        return value.strip() if value is not None else None
+
+    def number(self, key: str, low: float, high: float) -> float | None:
+        """A number between two bounds."""
+        value = self._typed(key, float)
+        if value is not None and not low <= value <= high:
+            self.report(
+                "out-of-range",
+                key,
+                f'"{key}" is {value:g}; it lies between {low:g} and {high:g}.',
+                "correct the number.",
+            )
+            return None
+        return value
+
+    def whole_number(self, key: str, low: int, high: int) -> int | None:
+        """A whole number between two bounds."""
+        if self._typed(key, int) is None:
+            return None
+        value = self.number(key, low, high)
+        return None if value is None else int(value)
+
+    def day(self, key: str) -> date | None:
+        """A date."""
+        return self._typed(key, date)
+
+    def month_day(self, key: str) -> MonthDay | None:
+        """A month-day such as "03-28"."""
+        written = self.text(key)
+        if written is None:
+            return None
+        day = read_month_day(written)
+        if day is None:
+            self.report(
+                "bad-month-day",
+                key,
+                f'"{written}" is not a day of the year.',
+                'write month-day, such as "03-28" for 28 March.',
+            )
+        return day
+
+    def choice(self, key: str, choices: Iterable[str]) -> str | None:
+        """One of a few words."""
+        written = self.text(key)
+        if written is None:
+            return None
+        options = list(choices)
+        if written.casefold() in options:
+            return written.casefold()
+        near = nearest_word(written, options)
+        self.report(
+            "not-a-choice",
+            key,
+            f'"{key}" cannot be "{written}".',
+            f'write "{near}".' if near else f"write one of: {', '.join(options)}.",
+        )
+        return None
+
+    def range(self, key: str, dimension: Dimension | None, example: str) -> QuantityRange | None:
+        """A quantity or a range of one dimension, above zero; None stands for any dimension."""
+        written = self.text(key)
+        if written is None:
+            return None
+        span = read_range(written)
+        if span is None or (span.low <= 0 and dimension is not Dimension.TEMPERATURE):
+            self.report(
+                "bad-quantity",
+                key,
+                f'"{written}" is not an amount with a unit.',
+                f'write it like "{example}".',
+            )
+            return None
+        if dimension is not None and span.unit.dimension is not dimension:
+            self.report(
+                "wrong-unit",
+                key,
+                f'"{key}" is {dimension.value}; "{span.unit.name}" is {span.unit.dimension.value}.',
+                f'write it like "{example}".',
+            )
+            return None
+        return span
+
+    def quantity(self, key: str, dimension: Dimension | None, example: str) -> Quantity | None:
+        """One quantity of one dimension, above zero."""
+        span = self.range(key, dimension, example)
+        if span is None:
+            return None
+        if span.low != span.high:
+            self.report(
+                "bad-quantity", key, f'"{key}" is one amount, not a range.', f'write "{example}".'
+            )
+            return None
+        return Quantity(span.low, span.unit)
+
+    def items(self, key: str) -> list[Any]:
+        """A list; empty when it is not there or not a list."""
+        return self._typed(key, list) or []
+
+    def table(self, key: str, what: str) -> "TomlTable | None":
+        """A table within this one."""
+        values = self._typed(key, dict)
+        if values is None:
+            return None
+        return TomlTable(self._text, (*self._path, key), values, what, self._problems)
+
+    def tables(self, key: str, what: str) -> Iterator["TomlTable"]:
+        """Each table of a list of tables."""
+        for index, values in enumerate(self.items(key)):
+            if isinstance(values, dict):
+                path = (*self._path, key, index)
+                yield TomlTable(self._text, path, values, what, self._problems)
+            else:
+                self.report(
+                    "wrong-type", (key, index), f"{what} is {_WRITTEN[dict]}.", "write it so."
+                )
+
+    def refuse_unknown(self) -> None:
+        """A problem for every word that nobody asked for."""
+        for key in self._values:
+            if key in self._asked:
+                continue
+            near = nearest_word(key, self._asked - set(self._values)) or nearest_word(
+                key, self._asked
+            )
+            known = ", ".join(sorted(self._asked))
+            self.report(
+                "unknown-key",
+                key,
+                f'{self.what} has no "{key}".',
+                f'did you mean "{near}"?' if near else f"it may have: {known}.",
+            )

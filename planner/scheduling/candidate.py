@@ -1,0 +1,138 @@
+"""Candidates: every start a crop could have, with the weeks it could feed."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+from datetime import date, timedelta
+
+from planner.garden import Crop, Cut, DirectSown, Once, Pick, Store, Way
+from planner.growth import Course, OutdoorTime, Pace, course_of
+from planner.scheduling.workdays import Workdays
+from planner.terms import Week, week_of
+
+# Leaves may be cut this much before they have fully regrown, so that cuts fall on garden
+# days; the cut is smaller in proportion. Common practice, no source.
+_EARLY_CUT = 0.8
+
+
+@dataclass(frozen=True, slots=True)
+class Candidate:
+    """A course and what one plant of it gives.
+
+    `days` says on which day each week could be served; `flow`, for crops cut or picked again
+    and again, how much each week brings whether wanted or not.
+    """
+
+    course: Course
+    days: dict[Week, date]
+    flow: dict[Week, float] = field(default_factory=dict)
+
+    @property
+    def is_direct(self) -> bool:
+        """Whether it is sown in place."""
+        return isinstance(self.course.way, DirectSown)
+
+
+@dataclass(frozen=True, slots=True)
+class CropTimes:
+    """Everything about time that holds for all courses of one crop."""
+
+    crop: Crop
+    times: tuple[OutdoorTime, ...]
+    pace: Pace
+    workdays: Workdays
+    last_wanted: date
+
+
+def candidates_of(about: CropTimes, begin: date) -> list[Candidate]:
+    """Every candidate from `begin` on that ripens while the crop is wanted."""
+    return [
+        candidate
+        for way in about.crop.ways
+        for course in _courses(about, way, begin)
+        if (candidate := _candidate(about, course)).days
+    ]
+
+
+def _courses(about: CropTimes, way: Way, begin: date) -> Iterator[Course]:
+    for start_on in about.workdays.between(begin, about.last_wanted):
+        course = course_of(about.crop, way, start_on, about.times, about.pace)
+        if course is None or course.ripe.likely > about.last_wanted:
+            continue
+        set_out_on = course.set_out_on
+        if set_out_on is None or not about.workdays.wish.is_away(set_out_on):
+            yield course
+
+
+def _candidate(about: CropTimes, course: Course) -> Candidate:
+    match about.crop.habit:
+        case Once(hold_days=hold):
+            days = _usable_by_week(about, course, hold.middle)
+            return Candidate(course, days)
+        case Store(hold_days=hold, store_days=store):
+            return Candidate(course, _stored_weeks(about, course, (hold.middle, store.middle)))
+        case Cut():
+            return _cut_candidate(about, course, about.crop.habit)
+        case Pick(picking_days=picking):
+            return _pick_candidate(about, course, int(picking.middle))
+
+
+def _span(about: CropTimes, course: Course, days: float) -> tuple[date, date]:
+    """From the likely first harvest so many days on, within the time outdoors and the wants."""
+    last = course.ripe.likely + timedelta(days=int(days))
+    return course.ripe.likely, min(last, course.time.ends, about.last_wanted)
+
+
+def _usable_by_week(about: CropTimes, course: Course, hold_days: float) -> dict[Week, date]:
+    days: dict[Week, date] = {}
+    for day in about.workdays.usable(*_span(about, course, hold_days)):
+        days.setdefault(week_of(day), day)
+    return days
+
+
+def _stored_weeks(
+    about: CropTimes, course: Course, hold_and_store: tuple[float, float]
+) -> dict[Week, date]:
+    hold_days, store_days = hold_and_store
+    usable = about.workdays.usable(*_span(about, course, hold_days))
+    if not usable:
+        return {}
+    lifted = usable[0]
+    last = min(lifted + timedelta(days=int(store_days)), about.last_wanted)
+    return dict.fromkeys(week_of(lifted).until(week_of(last)), lifted)
+
+
+def _cut_candidate(about: CropTimes, course: Course, habit: Cut) -> Candidate:
+    days: dict[Week, date] = {}
+    flow: dict[Week, float] = {}
+    gives, regrow = about.crop.gives.middle, habit.regrow_days.middle
+    last = min(course.time.ends, about.last_wanted)
+    day = about.workdays.on_or_after(course.ripe.likely)
+    share = 1.0
+    for _ in range(int(habit.cuts.middle)):
+        if day is None or day > last:
+            break
+        days.setdefault(week_of(day), day)
+        flow[week_of(day)] = flow.get(week_of(day), 0.0) + gives * share
+        earliest = about.pace.day_after(day, regrow * _EARLY_CUT)
+        regrown = about.pace.day_after(day, regrow)
+        following = about.workdays.on_or_after(earliest)
+        if following is not None and regrown > day:
+            share = min(1.0, (following - day).days / (regrown - day).days)
+        day = following
+    return Candidate(course, days, flow)
+
+
+def _pick_candidate(about: CropTimes, course: Course, picking_days: int) -> Candidate:
+    days: dict[Week, date] = {}
+    flow: dict[Week, float] = {}
+    first, last = _span(about, course, picking_days - 1)
+    if last < first:
+        return Candidate(course, days)
+    each_day = about.crop.gives.middle / picking_days
+    for week in week_of(first).until(week_of(last)):
+        begin, end = max(first, week.monday), min(last, week.sunday)
+        usable = about.workdays.usable(begin, end)
+        if usable:
+            days[week] = usable[0]
+            flow[week] = each_day * ((end - begin).days + 1)
+    return Candidate(course, days, flow)

@@ -1,0 +1,229 @@
+"""One schedule in the making: steps placed on the ground in one order of asking."""
+
+import heapq
+import math
+from dataclasses import dataclass
+from datetime import date, timedelta
+from enum import Enum
+
+from planner.garden import Crop, Garden, Store
+from planner.scheduling.candidate import Candidate
+from planner.scheduling.draft import ENOUGH, CropDraft, Step
+from planner.scheduling.ground import Ground, fit_plants
+from planner.scheduling.reasons import no_candidate_reason, no_ground_reason, partial_reason
+from planner.scheduling.sowing import Block, HarvestDay, Method, Sowing, SowingState
+from planner.scheduling.story import why_sowing
+from planner.scheduling.supply import supply_of
+from planner.scheduling.unmet import Unmet
+from planner.scheduling.workdays import Workdays
+from planner.terms import Week
+
+# Seed allowance: eight in ten come up and nine in ten of those are kept (from memory);
+# twelve plants then need seventeen seeds (TRADE propagation arithmetic).
+_COMES_UP = 0.8
+_IS_KEPT = 0.9
+
+
+class Asking(Enum):
+    """The order in which crops ask for ground."""
+
+    FIRST_IN_GROUND = "the sowing that takes up ground first asks first"
+    LONGEST_IN_GROUND = "the sowing that stands longest asks first"
+    AS_WRITTEN = "the targets ask in the order of the plan"
+
+
+@dataclass(frozen=True, slots=True)
+class Prepared:
+    """What holds for every order of asking: candidates by crop, worked out once."""
+
+    garden: Garden
+    standing: tuple[Sowing, ...]
+    workdays: Workdays
+    candidates: dict[str, list[Candidate]]
+
+
+class ScheduleMaker:
+    """The schedule while it grows, in one order of asking."""
+
+    def __init__(self, about: Prepared, asking: Asking) -> None:
+        self.asking = asking
+        self.workdays = about.workdays
+        garden = about.garden
+        self.ground = Ground(garden.beds, garden.wish.turnover_days)
+        self.sowings: list[Sowing] = []
+        for sowing in about.standing:
+            self.ground.hold(sowing.blocks)
+        wants = garden.wants()
+        self.drafts = []
+        for name, crop in garden.crops.items():
+            mine = [one for one in about.standing if one.crop.name == name]
+            supply = dict(supply_of(mine, wants[name]).expected)
+            self.drafts.append(CropDraft(crop, wants[name], about.candidates[name], supply))
+
+    def shortfall(self) -> float:
+        """What is lacking, each crop as a share of what is wanted of it."""
+        return sum(
+            sum(draft.lacks(week) for week in draft.wants) / sum(draft.wants.values())
+            for draft in self.drafts
+        )
+
+    def make(self) -> None:
+        """Place sowing after sowing until every week is fed or given up."""
+        queue: list[tuple[int, int, Week]] = []
+        steps: dict[int, Step] = {}
+        for order in range(len(self.drafts)):
+            self._ask(order, queue, steps)
+        while queue:
+            _, order, _ = heapq.heappop(queue)
+            self._place(self.drafts[order], steps[order])
+            self._ask(order, queue, steps)
+
+    def _ask(self, order: int, queue: list[tuple[int, int, Week]], steps: dict[int, Step]) -> None:
+        """Queue a crop's next step, giving up on the way the weeks nothing can feed."""
+        draft = self.drafts[order]
+        for week in list(draft.open_weeks()):
+            step = draft.step(week, self.workdays)
+            if step is not None:
+                steps[order] = step
+                heapq.heappush(queue, (self._turn(step, order), order, week))
+                return
+            draft.closed[week] = no_candidate_reason(draft, week, self.workdays)
+
+    def _turn(self, step: Step, order: int) -> int:
+        """When a step's turn comes; smaller is sooner."""
+        candidate = step.ranked[0]
+        enters_on = candidate.course.enters_on
+        match self.asking:
+            case Asking.FIRST_IN_GROUND:
+                return enters_on.toordinal()
+            case Asking.LONGEST_IN_GROUND:
+                return -(max(candidate.days.values()) - enters_on).days
+            case Asking.AS_WRITTEN:
+                return order
+
+    def _place(self, draft: CropDraft, step: Step) -> None:
+        best: tuple[int, Candidate, list[Week], tuple[Block, ...]] | None = None
+        whole = False
+        for candidate in step.ranked:
+            weeks = draft.weeks_served(candidate, step.week)
+            wanted = self._plants_for(draft, candidate, weeks)
+            blocks, placed = self._fit(draft.crop, candidate, wanted, weeks)
+            if placed and (best is None or placed > best[0]):
+                best = (placed, candidate, weeks, blocks)
+            whole = placed == wanted
+            if whole:
+                break
+        if best is not None:
+            self._grow(draft, *best)
+        lacking = draft.lacks(step.week)
+        if lacking > ENOUGH:
+            short = partial_reason(draft.crop, step.week)
+            draft.closed[step.week] = (
+                short if whole else no_ground_reason(draft, step.week, lacking)
+            )
+
+    def _plants_for(self, draft: CropDraft, candidate: Candidate, weeks: list[Week]) -> int:
+        lacking = sum(draft.lacks(week) for week in weeks)
+        gives = draft.crop.gives.middle
+        if candidate.flow:
+            full = max(candidate.flow.values())
+            gives = max(candidate.flow[weeks[0]], 0.5 * full)
+        return max(1, math.ceil(lacking / gives - ENOUGH))
+
+    def _fit(
+        self, crop: Crop, candidate: Candidate, plants: int, weeks: list[Week]
+    ) -> tuple[tuple[Block, ...], int]:
+        leave_on = _leaves_on(crop, candidate, weeks)
+        enter_on = candidate.course.enters_on
+        leave_on = max(leave_on, enter_on + timedelta(days=1))
+        gaps = self.ground.gaps(crop, enter_on, leave_on)
+        return fit_plants(crop, plants, gaps, (enter_on, leave_on))
+
+    def _grow(
+        self,
+        draft: CropDraft,
+        plants: int,
+        candidate: Candidate,
+        weeks: list[Week],
+        blocks: tuple[Block, ...],
+    ) -> None:
+        harvest = _harvest(draft, plants, candidate, weeks)
+        self.ground.hold(blocks)
+        self.sowings.append(self._sowing(draft.crop, plants, candidate, blocks, harvest))
+        for week, amount in _shares(draft, plants, candidate, weeks).items():
+            draft.supply[week] = draft.supply.get(week, 0.0) + amount
+
+    def _sowing(
+        self,
+        crop: Crop,
+        plants: int,
+        candidate: Candidate,
+        blocks: tuple[Block, ...],
+        harvest: tuple[HarvestDay, ...],
+    ) -> Sowing:
+        course = candidate.course
+        return Sowing(
+            id="",
+            crop=crop,
+            method=Method.DIRECT if candidate.is_direct else Method.INDOORS,
+            sow_on=course.start_on,
+            emerges_on=course.emerges_on,
+            set_out_on=course.set_out_on,
+            ripe=course.ripe,
+            plants=plants,
+            seeds=seeds_for(crop, plants),
+            blocks=blocks,
+            harvest=harvest,
+            clear_on=blocks[0].leave_on,
+            state=SowingState.PLANNED,
+            why=why_sowing(course, plants, harvest),
+        )
+
+    def unmet(self) -> list[Unmet]:
+        """What every week still lacks, and why."""
+        return [
+            Unmet(draft.crop.name, week, draft.lacks(week), draft.closed[week])
+            for draft in self.drafts
+            for week in draft.wants
+            if draft.lacks(week) > ENOUGH
+        ]
+
+
+def seeds_for(crop: Crop, plants: int) -> int:
+    """Seeds to sow so that about so many plants remain; cloves, sets and slips one each."""
+    if crop.start_from.value != "seed":
+        return plants
+    return math.ceil(plants / (_COMES_UP * _IS_KEPT) - ENOUGH)
+
+
+def _leaves_on(crop: Crop, candidate: Candidate, weeks: list[Week]) -> date:
+    if candidate.flow:
+        return max(candidate.days.values())
+    if isinstance(crop.habit, Store):
+        return candidate.days[weeks[0]]
+    return candidate.days[weeks[-1]]
+
+
+def _shares(
+    draft: CropDraft, plants: int, candidate: Candidate, weeks: list[Week]
+) -> dict[Week, float]:
+    """What a sowing brings to each week: its flow, or its harvest shared out as wanted."""
+    if candidate.flow:
+        return {week: each * plants for week, each in candidate.flow.items()}
+    left = plants * draft.crop.gives.middle
+    shares: dict[Week, float] = {}
+    for week in weeks:
+        shares[week] = min(left, draft.lacks(week))
+        left -= shares[week]
+    shares[weeks[-1]] += left
+    return {week: amount for week, amount in shares.items() if amount > 0}
+
+
+def _harvest(
+    draft: CropDraft, plants: int, candidate: Candidate, weeks: list[Week]
+) -> tuple[HarvestDay, ...]:
+    if isinstance(draft.crop.habit, Store):
+        lifted = candidate.days[weeks[0]]
+        return (HarvestDay(lifted, plants * draft.crop.gives.middle),)
+    shares = _shares(draft, plants, candidate, weeks)
+    return tuple(HarvestDay(candidate.days[week], amount) for week, amount in shares.items())

@@ -1,0 +1,63 @@
+"""Names of sowings: crop and running number, given once and never used again (rules §17)."""
+
+from collections.abc import Mapping
+from dataclasses import replace
+
+from planner.scheduling.sowing import Sowing
+
+NamesGiven = Mapping[str, int]
+_SAME_DAYS = 21
+
+
+def name_sowings(
+    sowings: tuple[Sowing, ...], earlier: tuple[Sowing, ...], given: NamesGiven
+) -> tuple[tuple[Sowing, ...], dict[str, int]]:
+    """Give every sowing its name; the same sowing of an earlier season keeps the one it had.
+
+    `given` is the highest number ever given to each crop. Returns the sowings in order of
+    starting day, and the numbers given now.
+    """
+    numbers = dict(given)
+    for sowing in (*earlier, *sowings):
+        if sowing.id:
+            crop, number = _parts(sowing.id)
+            numbers[crop] = max(numbers.get(crop, 0), number)
+    kept = {sowing.id for sowing in sowings if sowing.id}
+    free = [sowing for sowing in earlier if sowing.id not in kept]
+    in_order = sorted(sowings, key=lambda one: (one.sow_on, one.enters_on, one.crop.name))
+    for days in (0, _SAME_DAYS):
+        in_order = [_kept_name(sowing, free, days) for sowing in in_order]
+    named = []
+    for sowing in in_order:
+        name = sowing.id
+        if not name:
+            numbers[sowing.crop.name] = numbers.get(sowing.crop.name, 0) + 1
+            name = f"{sowing.crop.name} {numbers[sowing.crop.name]}"
+        named.append(replace(sowing, id=name))
+    return tuple(named), numbers
+
+
+def _kept_name(sowing: Sowing, free: list[Sowing], days: int) -> Sowing:
+    """The sowing under the name of the earlier one it continues, if there is such a one.
+
+    It continues an earlier one of the same crop and method started at most `days` apart.
+    """
+    if sowing.id:
+        return sowing
+    alike = [
+        one
+        for one in free
+        if one.crop.name == sowing.crop.name
+        and one.method == sowing.method
+        and abs((one.sow_on - sowing.sow_on).days) <= days
+    ]
+    if not alike:
+        return sowing
+    nearest = min(alike, key=lambda one: abs((one.sow_on - sowing.sow_on).days))
+    free.remove(nearest)
+    return replace(sowing, id=nearest.id)
+
+
+def _parts(name: str) -> tuple[str, int]:
+    crop, _, number = name.rpartition(" ")
+    return crop, int(number)

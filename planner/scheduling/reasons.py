@@ -1,0 +1,85 @@
+"""Why a week stays unmet, in the grower's words, with what would help."""
+
+import math
+
+from planner.garden import Crop
+from planner.scheduling.candidate import Candidate
+from planner.scheduling.draft import CropDraft
+from planner.scheduling.unmet import Reason, UnmetKind
+from planner.scheduling.workdays import Workdays
+from planner.terms import Week
+
+
+def no_candidate_reason(draft: CropDraft, week: Week, workdays: Workdays) -> Reason:
+    """Why no sowing at all could feed a week."""
+    crop = draft.crop
+    if not draft.candidates:
+        return Reason(
+            UnmetKind.FROST,
+            f"No {crop.name} started in this season ripens while it is wanted and frost allows.",
+            "grow it under cover, choose a quicker variety, or lengthen the season.",
+        )
+    if not workdays.in_week(week) and any(workdays.wish.is_away(day) for day in week.days):
+        return Reason(
+            UnmetKind.AWAY,
+            f"Nobody is there to harvest in {week}.",
+            "ask somebody to pick that week, or take the week out of the target.",
+        )
+    first = min(draft.candidates, key=lambda one: (min(one.days), one.course.start_on))
+    last = max(draft.candidates, key=lambda one: (max(one.days), one.course.start_on))
+    if week < min(first.days):
+        return _too_early(crop, first)
+    if week > max(last.days):
+        return _too_late(crop, last)
+    return Reason(
+        UnmetKind.BETWEEN,
+        f"No {crop.name} can be ripe in {week}: starts that frost and garden days allow come "
+        "before or after it.",
+        "add a garden day, or a variety with other days to maturity.",
+    )
+
+
+def _too_early(crop: Crop, first: Candidate) -> Reason:
+    course = first.course
+    return Reason(
+        UnmetKind.TOO_EARLY,
+        f"The first {crop.name}, started {course.start_on}, is ripe about {course.ripe.likely}: "
+        f"{course.time.why_opens}.",
+        "start the season earlier, raise plants indoors, or use a cover and a higher freeze_risk.",
+    )
+
+
+def _too_late(crop: Crop, last: Candidate) -> Reason:
+    course = last.course
+    return Reason(
+        UnmetKind.TOO_LATE,
+        f"The last {crop.name}, started {course.start_on}, feeds until {max(last.days)}: "
+        f"{course.time.why_ends}.",
+        "end the target earlier, cover the bed, or store some of the harvest before.",
+    )
+
+
+def no_ground_reason(draft: CropDraft, week: Week, lacking: float) -> Reason:
+    """Why a week stays short although a sowing could feed it."""
+    crop = draft.crop
+    per_plant = crop.gives.middle
+    flows = [one.flow[week] for one in draft.serving(week) if week in one.flow]
+    if flows:
+        per_plant = max(flows)
+    plants = math.ceil(lacking / per_plant)
+    area_m2 = plants * (crop.ground.spacing_um / 1e6) ** 2
+    return Reason(
+        UnmetKind.NO_GROUND,
+        f"Every bed deep and light enough for {crop.name} is full while it would grow; about "
+        f"{area_m2:.2g} square metres ({area_m2 / 0.09290304:.2g} sq ft) are missing.",
+        "add ground, want less of a crop that stands long, or buy that week.",
+    )
+
+
+def partial_reason(crop: Crop, week: Week) -> Reason:
+    """Why the first or last week of a flow is short."""
+    return Reason(
+        UnmetKind.COMING_IN,
+        f"{crop.label} is only coming into harvest or ending in {week}.",
+        "begin the target a week later, or start the season earlier.",
+    )

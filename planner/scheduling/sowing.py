@@ -1,0 +1,69 @@
+"""Sowings and their blocks: the nouns of a schedule."""
+
+from dataclasses import dataclass
+from datetime import date
+from enum import StrEnum
+
+from planner.garden import Crop
+from planner.growth import Ripening
+
+
+class Method(StrEnum):
+    """Where a sowing begins."""
+
+    DIRECT = "direct"
+    INDOORS = "indoors"
+
+
+class SowingState(StrEnum):
+    """Whether a sowing can still be moved."""
+
+    PLANNED = "planned"
+    BEGUN = "begun"
+
+
+@dataclass(frozen=True, slots=True)
+class Block:
+    """A stretch of a bed, held from one day to another; the next may enter the day it leaves."""
+
+    bed: str
+    from_um: int
+    to_um: int
+    enter_on: date
+    leave_on: date
+
+
+@dataclass(frozen=True, slots=True)
+class HarvestDay:
+    """An amount taken on a day, in the crop's unit."""
+
+    day: date
+    amount: float
+
+
+@dataclass(frozen=True, slots=True)
+class Sowing:
+    """One batch of one crop started on one day. Its name, once given, stays.
+
+    `seeds` counts what goes into the ground or tray (cloves, sets, tubers, slips likewise).
+    """
+
+    id: str
+    crop: Crop
+    method: Method
+    sow_on: date
+    emerges_on: date
+    set_out_on: date | None
+    ripe: Ripening
+    plants: int
+    seeds: int
+    blocks: tuple[Block, ...]
+    harvest: tuple[HarvestDay, ...]
+    clear_on: date
+    state: SowingState
+    why: tuple[str, ...]
+
+    @property
+    def enters_on(self) -> date:
+        """The day it takes up ground."""
+        return self.set_out_on or self.sow_on

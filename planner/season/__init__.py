@@ -1,0 +1,20 @@
+"""Season: runs the rooms in order and holds the result.
+
+Takes a Garden, a day, and the season made before (if any). Gives a Season: sowings, tasks,
+expected harvest, what stays unmet and how well the plan does; and its record, the form in
+which a season is kept between two runs.
+"""
+
+from planner.season.measures import CropOutlook, Measures
+from planner.season.record import read_record, record_of
+from planner.season.season import EarlierSeason, Season, make_season
+
+__all__ = [
+    "CropOutlook",
+    "EarlierSeason",
+    "Measures",
+    "Season",
+    "make_season",
+    "read_record",
+    "record_of",
+]

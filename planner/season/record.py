@@ -1,0 +1,195 @@
+"""The record of a season: plain values that JSON can hold, and back.
+
+The shape is the contract of season.json; docs/season.schema.json describes it.
+"""
+
+from datetime import date
+from typing import Any
+from uuid import UUID
+
+from planner.garden import Crop, Garden
+from planner.growth import Ripening
+from planner.scheduling import Block, HarvestDay, Method, Sowing, SowingState
+from planner.season.season import EarlierSeason, Season
+from planner.terms import UNITS, Place, Problem, Unit, Week, week_of
+
+FORMAT = 1
+_PLACES = 4
+Record = dict[str, Any]
+
+
+def record_of(season: Season) -> Record:
+    """A season as plain values, in the order of the contract."""
+    measures = season.measures
+    return {
+        "format": FORMAT,
+        "plan_id": str(season.plan_id),
+        "as_of": season.as_of.isoformat(),
+        "garden": season.garden.site.name,
+        "names_given": dict(sorted(season.names_given.items())),
+        "sowings": [_sowing_record(one) for one in season.sowings],
+        "tasks": [
+            {
+                "id": one.id,
+                "on": one.on.isoformat(),
+                "kind": one.kind.value,
+                "sowing": one.sowing,
+                "bed": one.bed,
+                "place": one.place,
+                "text": one.text,
+            }
+            for one in season.tasks
+        ],
+        "unmet": [
+            {
+                "crop": one.crop,
+                "week": str(one.week),
+                "amount": _round(one.amount),
+                "kind": one.reason.kind.value,
+                "why": one.reason.why,
+                "remedy": one.reason.remedy,
+            }
+            for one in season.unmet
+        ],
+        "measures": {
+            "fill": _round(measures.fill),
+            "weeks_met": _round(measures.weeks_met),
+            "surplus": _round(measures.surplus),
+            "bound": _round(measures.bound),
+            "gap": _round(measures.gap),
+        },
+    }
+
+
+def _round(value: float) -> float:
+    return round(value, _PLACES)
+
+
+def _sowing_record(one: Sowing) -> Record:
+    weeks: dict[Week, float] = {}
+    for taken in one.harvest:
+        weeks[week_of(taken.day)] = weeks.get(week_of(taken.day), 0.0) + taken.amount
+    return {
+        "id": one.id,
+        "crop": one.crop.name,
+        "method": one.method.value,
+        "sow_on": one.sow_on.isoformat(),
+        "emerges_on": one.emerges_on.isoformat(),
+        "set_out_on": one.set_out_on.isoformat() if one.set_out_on else None,
+        "first_pick_on": {
+            "early": one.ripe.early.isoformat(),
+            "likely": one.ripe.likely.isoformat(),
+            "late": one.ripe.late.isoformat(),
+        },
+        "last_pick_on": max(taken.day for taken in one.harvest).isoformat(),
+        "clear_on": one.clear_on.isoformat(),
+        "plants": one.plants,
+        "seeds": one.seeds,
+        "unit": one.crop.unit.name,
+        "blocks": [
+            {
+                "bed": block.bed,
+                "from_m": block.from_um / 1e6,
+                "to_m": block.to_um / 1e6,
+                "enter_on": block.enter_on.isoformat(),
+                "leave_on": block.leave_on.isoformat(),
+                "under": None,
+            }
+            for block in one.blocks
+        ],
+        "harvest": [
+            {"week": str(week), "amount": _round(amount)} for week, amount in weeks.items()
+        ],
+        "harvest_days": [
+            {"on": taken.day.isoformat(), "amount": _round(taken.amount)} for taken in one.harvest
+        ],
+        "state": one.state.value,
+        "why": list(one.why),
+    }
+
+
+def read_record(record: Record, garden: Garden, file: str) -> EarlierSeason | Problem:
+    """What a new season keeps of a record, or why it cannot be kept."""
+    place = Place(file)
+    if not isinstance(record, dict) or record.get("format") != FORMAT:
+        return _unreadable(place, "It is not of format 1.")
+    try:
+        plan_id = UUID(record["plan_id"])
+        names = {str(name): int(number) for name, number in record["names_given"].items()}
+        sowings = []
+        for one in record["sowings"]:
+            sowing = _sowing(one, garden)
+            if sowing is not None:
+                sowings.append(sowing)
+            elif one["sow_on"] < record["as_of"]:
+                return _no_longer_fits(place, one["id"])
+    except (KeyError, TypeError, ValueError, AttributeError) as error:
+        return _unreadable(place, f"Something in it is missing or misshapen: {error!r}.")
+    return EarlierSeason(plan_id, tuple(sowings), names)
+
+
+def _unreadable(place: Place, wrong: str) -> Problem:
+    remedy = (
+        "put back a copy of it; or move the folder season away and schedule anew (sowings get "
+        "new names, so replace the calendar too)."
+    )
+    return Problem("season-unreadable", place, wrong, remedy)
+
+
+def _no_longer_fits(place: Place, name: str) -> Problem:
+    return Problem(
+        "season-no-longer-fits",
+        place,
+        f"{name} has begun, but its crop, its unit or its bed is no longer in the plan.",
+        "leave crop and bed in garden.toml until it is cleared.",
+    )
+
+
+def _sowing(one: Record, garden: Garden) -> Sowing | None:
+    crop = garden.crops.get(one["crop"])
+    blocks = tuple(_block(block) for block in one["blocks"])
+    factor = _factor(UNITS[one["unit"]], crop) if crop else None
+    if crop is None or factor is None or not all(_stands(block, garden) for block in blocks):
+        return None
+    ripe = one["first_pick_on"]
+    set_out_on = one["set_out_on"]
+    return Sowing(
+        id=str(one["id"]),
+        crop=crop,
+        method=Method(one["method"]),
+        sow_on=date.fromisoformat(one["sow_on"]),
+        emerges_on=date.fromisoformat(one["emerges_on"]),
+        set_out_on=date.fromisoformat(set_out_on) if set_out_on else None,
+        ripe=Ripening(*(date.fromisoformat(ripe[case]) for case in ("early", "likely", "late"))),
+        plants=int(one["plants"]),
+        seeds=int(one["seeds"]),
+        blocks=blocks,
+        harvest=tuple(
+            HarvestDay(date.fromisoformat(taken["on"]), float(taken["amount"]) * factor)
+            for taken in one["harvest_days"]
+        ),
+        clear_on=date.fromisoformat(one["clear_on"]),
+        state=SowingState(one["state"]),
+        why=tuple(str(sentence) for sentence in one["why"]),
+    )
+
+
+def _factor(unit: Unit, crop: Crop) -> float | None:
+    """What turns amounts kept in `unit` into the crop's unit of today."""
+    if unit.dimension is not crop.unit.dimension:
+        return None
+    return unit.factor / crop.unit.factor
+
+
+def _block(one: Record) -> Block:
+    return Block(
+        bed=str(one["bed"]),
+        from_um=round(one["from_m"] * 1e6),
+        to_um=round(one["to_m"] * 1e6),
+        enter_on=date.fromisoformat(one["enter_on"]),
+        leave_on=date.fromisoformat(one["leave_on"]),
+    )
+
+
+def _stands(block: Block, garden: Garden) -> bool:
+    return any(bed.name == block.bed and block.to_um <= bed.line_um for bed in garden.beds)

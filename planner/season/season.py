@@ -1,0 +1,88 @@
+"""The season: the rooms run in order, once."""
+
+from dataclasses import dataclass, replace
+from datetime import date
+from uuid import UUID, uuid5
+
+from planner.climate import Climate
+from planner.garden import Garden
+from planner.scheduling import (
+    Sowing,
+    SowingState,
+    Unmet,
+    choose_sowings,
+    name_sowings,
+    supply_of,
+)
+from planner.season.measures import CropOutlook, Measures, measures_of
+from planner.tasks import Task, tasks_of
+
+# Namespace of this project's ids, made once (RFC 9562 version 5 ids below it).
+_NAMESPACE = UUID("6f5d2a3e-8a58-5c0b-9d3c-2f0f6f2c7a11")
+
+
+@dataclass(frozen=True, slots=True)
+class Season:
+    """The result: sowings, tasks, expected harvest, what stays unmet and why."""
+
+    plan_id: UUID
+    as_of: date
+    garden: Garden
+    sowings: tuple[Sowing, ...]
+    tasks: tuple[Task, ...]
+    outlooks: tuple[CropOutlook, ...]
+    unmet: tuple[Unmet, ...]
+    measures: Measures
+    names_given: dict[str, int]
+
+
+@dataclass(frozen=True, slots=True)
+class EarlierSeason:
+    """What a new season keeps of the one before it: its id, its names, its sowings."""
+
+    plan_id: UUID
+    sowings: tuple[Sowing, ...]
+    names_given: dict[str, int]
+
+
+def make_season(garden: Garden, as_of: date, earlier: EarlierSeason | None) -> Season:
+    """The season of a garden as seen on `as_of`.
+
+    Sowings of the earlier season started before that day stand as they are; all others may
+    move. The first season is the same with no earlier one.
+    """
+    before = earlier or EarlierSeason(_plan_id(garden), (), {})
+    standing = tuple(
+        replace(one, state=SowingState.BEGUN) for one in before.sowings if one.sow_on < as_of
+    )
+    choice = choose_sowings(garden, Climate(garden.site), as_of, standing)
+    sowings, names = name_sowings(choice.sowings, before.sowings, before.names_given)
+    wants = garden.wants()
+    outlooks = tuple(
+        CropOutlook(
+            crop,
+            wants[name],
+            supply_of([one for one in sowings if one.crop.name == name], wants[name]),
+            tuple(one for one in choice.unmet if one.crop == name),
+        )
+        for name, crop in garden.crops.items()
+    )
+    return Season(
+        plan_id=before.plan_id,
+        as_of=as_of,
+        garden=garden,
+        sowings=sowings,
+        tasks=tasks_of(garden, sowings),
+        outlooks=outlooks,
+        unmet=choice.unmet,
+        measures=measures_of(outlooks),
+        names_given=names,
+    )
+
+
+def _plan_id(garden: Garden) -> UUID:
+    """An id for a plan that has none yet, from what makes it this garden's plan."""
+    beds = ",".join(f"{bed.name}:{bed.line_um}" for bed in garden.beds)
+    wish = garden.wish
+    words = f"{garden.site.name}|{garden.site.latitude_deg}|{wish.first}|{wish.last}|{beds}"
+    return uuid5(_NAMESPACE, words)

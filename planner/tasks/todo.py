@@ -1,0 +1,169 @@
+"""From sowings to tasks."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+from datetime import date, timedelta
+
+from planner.garden import Bed, Cut, Garden, Store
+from planner.growth import HARDENING_DAYS
+from planner.scheduling import Block, Sowing, Workdays
+from planner.tasks.task import Task, TaskKind
+from planner.terms import Unit, length_words
+
+# Seedlings are thinned about a week after they show. Common practice, no source.
+_THIN_AFTER_DAYS = 7
+
+
+def tasks_of(garden: Garden, sowings: tuple[Sowing, ...]) -> tuple[Task, ...]:
+    """Every task of every sowing, in order of day, kind and name."""
+    desk = _Desk(garden, sowings)
+    tasks = [task for sowing in sowings for task in desk.tasks(sowing)]
+    order = {kind: number for number, kind in enumerate(TaskKind)}
+    return tuple(sorted(tasks, key=lambda one: (one.on, order[one.kind], one.sowing, one.id)))
+
+
+@dataclass(frozen=True)
+class _Desk:
+    """Everything a task's sentence may need."""
+
+    garden: Garden
+    sowings: tuple[Sowing, ...]
+
+    @property
+    def unit(self) -> Unit:
+        """The grower's unit of length: that of the first bed."""
+        return self.garden.beds[0].note.unit
+
+    def bed(self, name: str) -> Bed:
+        return next(bed for bed in self.garden.beds if bed.name == name)
+
+    def tasks(self, sowing: Sowing) -> Iterator[Task]:
+        if sowing.set_out_on is not None:
+            yield self._start_indoors(sowing)
+            yield self._harden_off(sowing, sowing.set_out_on)
+            yield self._set_out(sowing, sowing.set_out_on)
+        else:
+            yield self._sow(sowing)
+            yield from self._thin(sowing)
+        yield from self._harvests(sowing)
+        yield self._clear(sowing)
+
+    def _task(self, sowing: Sowing, kind: TaskKind, on: date, text: str, number: int = 1) -> Task:
+        return Task(
+            id=f"{sowing.id}/{kind}/{number}",
+            on=on,
+            kind=kind,
+            sowing=sowing.id,
+            crop=sowing.crop.name,
+            bed=" + ".join(dict.fromkeys(block.bed for block in sowing.blocks)),
+            text=text,
+            place="; ".join(self._place(block, len(sowing.blocks)) for block in sowing.blocks),
+            plants=sowing.plants,
+        )
+
+    def _place(self, block: Block, blocks: int) -> str:
+        bed = self.bed(block.bed)
+        unit = bed.note.unit
+        span = f"{length_words(block.from_um, unit)} to {length_words(block.to_um, unit)}"
+        way = "along the rim from the mark" if bed.is_round else "from the marked end"
+        named = f"{bed.name}: " if blocks > 1 else ""
+        return f"{named}{span} {way}"
+
+    def _what_is_sown(self, sowing: Sowing) -> str:
+        start = sowing.crop.start_from.value
+        things = "seeds" if start == "seed" else start
+        return f"{sowing.seeds} {things} of {sowing.crop.name}"
+
+    def _depth(self, sowing: Sowing) -> str:
+        depth_um = sowing.crop.ground.sowing_depth.middle * 1000
+        return "on the surface" if depth_um == 0 else length_words(depth_um, self.unit)
+
+    def _spacing(self, sowing: Sowing) -> str:
+        return length_words(sowing.crop.ground.spacing_um, self.unit)
+
+    def _start_indoors(self, sowing: Sowing) -> Task:
+        depth = self._depth(sowing)
+        text = (
+            f"Start {self._what_is_sown(sowing)} in trays, {depth}{_deep(depth)}, "
+            f"for {sowing.plants} plants."
+        )
+        task = self._task(sowing, TaskKind.START_INDOORS, sowing.sow_on, text)
+        return _with(task, seeds=sowing.seeds, depth=depth)
+
+    def _harden_off(self, sowing: Sowing, set_out_on: date) -> Task:
+        begin = set_out_on - timedelta(days=HARDENING_DAYS)
+        on = Workdays(self.garden.wish).on_or_before(begin)
+        on = on if on is not None and on > sowing.sow_on else begin
+        text = (
+            f"Begin to harden off {sowing.plants} {sowing.crop.name} plants: outside by day, "
+            "in at night, a little longer each day. Not in wind or below 45 degF (7 degC)."
+        )
+        return self._task(sowing, TaskKind.HARDEN_OFF, on, text)
+
+    def _set_out(self, sowing: Sowing, on: date) -> Task:
+        spacing = self._spacing(sowing)
+        text = f"Set out {sowing.plants} {sowing.crop.name} plants, {spacing} apart."
+        if sowing.crop.frost.hardiness.killed_by_frost:
+            text += " Freeze dates are odds: look at the forecast first."
+        return _with(self._task(sowing, TaskKind.SET_OUT, on, text), spacing=spacing)
+
+    def _sow(self, sowing: Sowing) -> Task:
+        depth, spacing = self._depth(sowing), self._spacing(sowing)
+        verb = "Sow" if sowing.crop.start_from.value == "seed" else "Plant"
+        text = (
+            f"{verb} {self._what_is_sown(sowing)}, {depth}{_deep(depth)}, for {sowing.plants} "
+            f"plants {spacing} apart."
+        )
+        task = self._task(sowing, TaskKind.SOW, sowing.sow_on, text)
+        return _with(task, seeds=sowing.seeds, depth=depth, spacing=spacing)
+
+    def _thin(self, sowing: Sowing) -> Iterator[Task]:
+        if sowing.seeds <= sowing.plants:
+            return
+        on = Workdays(self.garden.wish).on_or_after(
+            sowing.emerges_on + timedelta(days=_THIN_AFTER_DAYS)
+        )
+        if on is None or on >= sowing.ripe.early:
+            return
+        spacing = self._spacing(sowing)
+        text = f"Thin {sowing.crop.name} to {sowing.plants} plants, {spacing} apart."
+        yield _with(self._task(sowing, TaskKind.THIN, on, text), spacing=spacing)
+
+    def _harvests(self, sowing: Sowing) -> Iterator[Task]:
+        habit = sowing.crop.habit
+        kind = TaskKind.CUT if isinstance(habit, Cut) else TaskKind.PICK
+        verb = "Cut" if kind is TaskKind.CUT else "Pick"
+        if isinstance(habit, Store):
+            verb = "Lift and cure"
+        for number, taken in enumerate(sowing.harvest, 1):
+            amount = f"{round(taken.amount, 1):g} {sowing.crop.unit.name}"
+            text = f"{verb} {sowing.crop.name}: about {amount}."
+            yield self._task(sowing, kind, taken.day, text, number)
+
+    def _clear(self, sowing: Sowing) -> Task:
+        followers = [
+            other.id
+            for other in self.sowings
+            if any(_follows(after, before) for before in sowing.blocks for after in other.blocks)
+        ]
+        text = f"Clear {sowing.crop.name} and freshen the ground with compost."
+        if followers:
+            text += f" {' and '.join(sorted(followers))} follows the same day."
+        return self._task(sowing, TaskKind.CLEAR, sowing.clear_on, text)
+
+
+def _deep(depth: str) -> str:
+    return "" if depth.startswith("on") else " deep"
+
+
+def _follows(after: Block, before: Block) -> bool:
+    return (
+        after.bed == before.bed
+        and after.enter_on == before.leave_on
+        and after.from_um < before.to_um
+        and before.from_um < after.to_um
+    )
+
+
+def _with(task: Task, seeds: int | None = None, depth: str = "", spacing: str = "") -> Task:
+    return replace(task, seeds=seeds, depth=depth, spacing=spacing)

@@ -1,0 +1,39 @@
+"""Terms: ground words that every other room speaks.
+
+Takes nothing. Gives quantities with units, weeks, month-days, figures with a source,
+places in a file, and problems (the grower's mistakes, as values).
+"""
+
+from planner.terms.figure import Fact, Figure
+from planner.terms.measure import length_words
+from planner.terms.month_day import MonthDay, read_month_day
+from planner.terms.problem import Problem
+from planner.terms.problem_kinds import PROBLEM_KINDS, ProblemKind
+from planner.terms.quantity import Quantity, QuantityRange, read_quantity, read_range
+from planner.terms.source import Place, Source
+from planner.terms.unit import MASS_UNITS, UNITS, Dimension, Unit
+from planner.terms.week import Week, days_between, week_of
+
+__all__ = [
+    "MASS_UNITS",
+    "PROBLEM_KINDS",
+    "UNITS",
+    "Dimension",
+    "Fact",
+    "Figure",
+    "MonthDay",
+    "Place",
+    "Problem",
+    "ProblemKind",
+    "Quantity",
+    "QuantityRange",
+    "Source",
+    "Unit",
+    "Week",
+    "days_between",
+    "length_words",
+    "read_month_day",
+    "read_quantity",
+    "read_range",
+    "week_of",
+]

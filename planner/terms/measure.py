@@ -1,0 +1,32 @@
+"""Lengths in the grower's unit, as one reads them off a tape."""
+
+from fractions import Fraction
+
+from planner.terms.unit import Unit
+
+_UM_PER_INCH = 25_400
+_IMPERIAL = {"ft", "in"}
+
+
+def length_words(length_um: float, unit: Unit) -> str:
+    """A length like "1 ft 6 in" or "45 cm", in the system of the unit a bed was written in."""
+    if unit.name in _IMPERIAL:
+        return _imperial(length_um)
+    centimetres = length_um / 10_000
+    if centimetres >= 100:
+        return f"{centimetres / 100:.2f} m"
+    return f"{centimetres:.1f} cm".replace(".0 cm", " cm")
+
+
+def _imperial(length_um: float) -> str:
+    eighths = round(length_um / _UM_PER_INCH * 8)
+    feet, rest = divmod(eighths, 96)
+    inches = Fraction(rest, 8)
+    whole, part = divmod(inches, 1)
+    words = []
+    if feet:
+        words.append(f"{feet} ft")
+    if inches or not feet:
+        number = f"{whole} {part}" if whole and part else f"{part or whole}"
+        words.append(f"{number} in")
+    return " ".join(words)

@@ -1,0 +1,36 @@
+"""Month-days: a day that comes back every year, such as an average freeze date."""
+
+import re
+from datetime import date, timedelta
+from typing import NamedTuple
+
+_MONTH_DAY = re.compile(r"(\d{1,2})-(\d{1,2})")
+_LEAP_YEAR = 2024
+
+
+class MonthDay(NamedTuple):
+    """A month and a day without a year."""
+
+    month: int
+    day: int
+
+    def in_year(self, year: int) -> date:
+        """That day in `year`; 29 February falls on 1 March in a common year."""
+        if (self.month, self.day) == (2, 29):
+            return date(year, 2, 28) + timedelta(days=1)
+        return date(year, self.month, self.day)
+
+    def __str__(self) -> str:
+        return f"{self.month:02d}-{self.day:02d}"
+
+
+def read_month_day(text: str) -> MonthDay | None:
+    """Read "03-28"; None when no year has such a day."""
+    match = _MONTH_DAY.fullmatch(text.strip())
+    if match is None:
+        return None
+    try:
+        day = date(_LEAP_YEAR, int(match[1]), int(match[2]))
+    except ValueError:
+        return None
+    return MonthDay(day.month, day.day)

@@ -1,0 +1,172 @@
+"""The catalogue of problems: each kind's title and its explanation.
+
+Each kind has siblings under the same name: a folder in tests/problems that provokes it, with
+the text expected there, and its part of docs/problems.md. A test fails when one is missing.
+"""
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class ProblemKind:
+    """A kind of mistake: its title in a message, and why it cannot stand."""
+
+    title: str
+    explanation: str
+
+
+PROBLEM_KINDS: dict[str, ProblemKind] = {
+    "file-missing": ProblemKind(
+        "file not found",
+        "A plan folder holds at least a garden.toml. Without it there is nothing to plan from.",
+    ),
+    "file-unreadable": ProblemKind(
+        "file cannot be read",
+        "Plan files are plain text in UTF-8. A file in another encoding, or one the computer "
+        "may not open, is left untouched.",
+    ),
+    "file-too-large": ProblemKind(
+        "file is too large",
+        "A plan is a few hundred lines. A file beyond 1 MB is most likely another file under "
+        "the wrong name, so it is not read at all.",
+    ),
+    "folder-unwritable": ProblemKind(
+        "folder cannot be written",
+        "The season is written in one step. When that step fails, what stood there before "
+        "stays as it was.",
+    ),
+    "folder-taken": ProblemKind(
+        "a plan is there already",
+        "A new plan never overwrites one that exists.",
+    ),
+    "toml-syntax": ProblemKind(
+        "not valid TOML",
+        "The file must follow TOML 1.0 before anything in it can be understood. Only the first "
+        "slip of this kind can be shown, because what follows it cannot be told apart.",
+    ),
+    "plan-version": ProblemKind(
+        "unknown plan version",
+        "`plan = 1` says which shape the file has. A file from a later version may mean "
+        "something else by the same words.",
+    ),
+    "unknown-key": ProblemKind(
+        "unknown word",
+        "A word the plan does not know is most often a misspelling, and a misspelt wish would "
+        "otherwise be ignored in silence.",
+    ),
+    "missing-key": ProblemKind(
+        "something is missing",
+        "Some statements cannot be guessed: the size of a bed, the days of a season.",
+    ),
+    "wrong-type": ProblemKind(
+        "wrong kind of value",
+        "Quantities and names stand in quotes, dates and plain numbers do not, lists stand in "
+        "square brackets.",
+    ),
+    "bad-quantity": ProblemKind(
+        "not a quantity",
+        'A quantity is a number and a unit, such as "4 ft" or "25 roots". Without the unit '
+        "nobody can know what the number means.",
+    ),
+    "wrong-unit": ProblemKind(
+        "unit does not fit",
+        "A bed is measured in lengths, a harvest in weights or counts. Weights are converted "
+        "into each other; heads cannot be turned into pounds.",
+    ),
+    "bad-month-day": ProblemKind(
+        "not a day of the year",
+        'A day that comes back each year is written month-day: "03-28" is 28 March.',
+    ),
+    "out-of-range": ProblemKind(
+        "number out of range",
+        "The number is outside what the world allows, such as a latitude beyond the pole.",
+    ),
+    "not-a-choice": ProblemKind(
+        "not one of the choices",
+        "Some statements have a short list of possible answers.",
+    ),
+    "date-order": ProblemKind(
+        "dates in the wrong order",
+        "What ends must end after it begins, and the last freeze of spring comes before the "
+        "first freeze of fall.",
+    ),
+    "name-taken": ProblemKind(
+        "name used twice",
+        "Each bed has a name of its own, or no sheet could say which one is meant. Capitals "
+        "and spaces do not make two names different.",
+    ),
+    "targets-overlap": ProblemKind(
+        "two targets overlap",
+        "Two weekly targets for one crop in the same week leave open whether they add up.",
+    ),
+    "unknown-crop": ProblemKind(
+        "unknown crop",
+        "The almanac holds the crops with published figures. Others can be told in crops.toml.",
+    ),
+    "crop-incomplete": ProblemKind(
+        "crop lacks figures",
+        "A crop of your own needs every figure a date or an area depends on. Nothing is made "
+        "up in their place.",
+    ),
+    "unknown-station": ProblemKind(
+        "unknown weather station",
+        "Stations are named by their 11-character id, as `planner stations` lists them.",
+    ),
+    "station-without-dates": ProblemKind(
+        "station has no freeze dates",
+        "Some stations have too short or too broken a record for freeze dates.",
+    ),
+    "freeze-dates-missing": ProblemKind(
+        "no freeze dates",
+        "Almost every date in the plan hangs on the last freeze of spring and the first of "
+        "fall. They can be stated by hand or taken from a station.",
+    ),
+    "freeze-dates-twice": ProblemKind(
+        "freeze dates stated twice",
+        "Dates by hand and a station may disagree; only one of them can count.",
+    ),
+    "zone-is-no-date": ProblemKind(
+        "a hardiness zone gives no freeze dates",
+        "A hardiness zone tells how cold the coldest night of a winter is, not when the last "
+        "freeze comes. Within one half-zone the median last freeze of US stations differs by "
+        "five weeks and more, so a date read off a zone would be a guess.",
+    ),
+    "no-bed-fits": ProblemKind(
+        "no bed can hold this crop",
+        "A crop needs a depth of soil, an amount of sun and at least the space of one plant.",
+    ),
+    "target-outside-season": ProblemKind(
+        "target lies outside the season",
+        "Only weeks between the first and the last day of the season are planned.",
+    ),
+    "empty-season": ProblemKind(
+        "nothing to plan",
+        "A plan needs a bed, a target and a season of at least one week.",
+    ),
+    "season-unreadable": ProblemKind(
+        "the earlier season cannot be read",
+        "The season folder is written by the program. When its season.json is damaged or from "
+        "a later version, names given earlier would be lost by writing over it.",
+    ),
+    "season-gone": ProblemKind(
+        "no season yet",
+        "The week's tasks come from a season, and there is none in this folder.",
+    ),
+    "season-no-longer-fits": ProblemKind(
+        "what grows does not fit the plan any more",
+        "A sowing that has begun stands in a bed that the plan no longer has in that size, or "
+        "is a crop it no longer knows.",
+    ),
+    "bad-date": ProblemKind(
+        "not a date",
+        "Dates on the command line are written year-month-day: 2027-05-01.",
+    ),
+    "not-a-place": ProblemKind(
+        "not a place",
+        "A place is a latitude and a longitude in degrees; south and west are negative.",
+    ),
+    "nothing-found": ProblemKind(
+        "nothing found",
+        "No crop or station bears that name, nor one close to it.",
+    ),
+}

@@ -1,0 +1,60 @@
+"""Quantities as a grower writes them: a number and a unit, or a range of numbers."""
+
+import math
+import re
+from dataclasses import dataclass
+
+from planner.terms.unit import SINGULARS, UNITS, Unit
+
+_NUMBER = r"[+-]?(?:\d+(?:\.\d*)?|\.\d+)"
+_QUANTITY = re.compile(
+    rf"\s*(?P<low>{_NUMBER})\s*(?:(?:-|–|to)\s*(?P<high>{_NUMBER}))?\s*(?P<unit>[A-Za-z]+)\s*"  # noqa: RUF001 - growers paste ranges with a long dash
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Quantity:
+    """A number with the unit it was written in."""
+
+    value: float
+    unit: Unit
+
+    @property
+    def si(self) -> float:
+        """The value in metres, litres, kilograms, degrees C or days; counts stay counts."""
+        return self.value * self.unit.factor + self.unit.offset
+
+    def __str__(self) -> str:
+        return f"{self.value:g} {self.unit.name}"
+
+
+@dataclass(frozen=True, slots=True)
+class QuantityRange:
+    """Two numbers with one unit; `low` may equal `high`."""
+
+    low: float
+    high: float
+    unit: Unit
+
+
+def read_range(text: str) -> QuantityRange | None:
+    """Read "6-8 weeks" or "30 days"; None when the words are not a number and a known unit."""
+    match = _QUANTITY.fullmatch(text)
+    if match is None:
+        return None
+    unit = UNITS.get(SINGULARS.get(match["unit"], match["unit"]))
+    if unit is None:
+        return None
+    low = float(match["low"])
+    high = float(match["high"]) if match["high"] is not None else low
+    if high < low or not math.isfinite(low) or not math.isfinite(high):
+        return None
+    return QuantityRange(low, high, unit)
+
+
+def read_quantity(text: str) -> Quantity | None:
+    """Read "4 ft" or "25 roots"; None when the words are not one number and a known unit."""
+    span = read_range(text)
+    if span is None or span.low != span.high:
+        return None
+    return Quantity(span.low, span.unit)

@@ -1,0 +1,76 @@
+"""Units a grower may write, and what each is in SI.
+
+Source of the factors: NIST Special Publication 811 (2008), appendix B.8, exact values for
+foot, inch and avoirdupois pound; US gallon 3.785412 L.
+"""
+
+from dataclasses import dataclass
+from enum import Enum
+
+
+class Dimension(Enum):
+    """What a unit measures."""
+
+    LENGTH = "a length"
+    VOLUME = "a volume"
+    MASS = "a weight"
+    COUNT = "a count"
+    TEMPERATURE = "a temperature"
+    TIME = "a number of days or weeks"
+
+
+@dataclass(frozen=True, slots=True)
+class Unit:
+    """One unit: `si = value * factor + offset` (metres, litres, kilograms, degrees C, days)."""
+
+    name: str
+    dimension: Dimension
+    factor: float
+    offset: float = 0.0
+
+
+_FAHRENHEIT = 5 / 9
+
+UNITS: dict[str, Unit] = {
+    unit.name: unit
+    for unit in (
+        Unit("in", Dimension.LENGTH, 0.0254),
+        Unit("ft", Dimension.LENGTH, 0.3048),
+        Unit("cm", Dimension.LENGTH, 0.01),
+        Unit("m", Dimension.LENGTH, 1.0),
+        Unit("gal", Dimension.VOLUME, 3.785412),
+        Unit("L", Dimension.VOLUME, 1.0),
+        Unit("oz", Dimension.MASS, 0.45359237 / 16),
+        Unit("lb", Dimension.MASS, 0.45359237),
+        Unit("g", Dimension.MASS, 0.001),
+        Unit("kg", Dimension.MASS, 1.0),
+        Unit("roots", Dimension.COUNT, 1.0),
+        Unit("heads", Dimension.COUNT, 1.0),
+        Unit("bunches", Dimension.COUNT, 1.0),
+        Unit("each", Dimension.COUNT, 1.0),
+        Unit("cuts", Dimension.COUNT, 1.0),
+        Unit("degF", Dimension.TEMPERATURE, _FAHRENHEIT, -32 * _FAHRENHEIT),
+        Unit("degC", Dimension.TEMPERATURE, 1.0),
+        Unit("days", Dimension.TIME, 1.0),
+        Unit("weeks", Dimension.TIME, 7.0),
+    )
+}
+
+MASS_UNITS: tuple[str, ...] = tuple(
+    name for name, unit in UNITS.items() if unit.dimension is Dimension.MASS
+)
+
+SINGULARS: dict[str, str] = {
+    "root": "roots",
+    "head": "heads",
+    "bunch": "bunches",
+    "cut": "cuts",
+    "day": "days",
+    "week": "weeks",
+    "d": "days",
+    "l": "L",
+    "inch": "in",
+    "inches": "in",
+    "foot": "ft",
+    "feet": "ft",
+}

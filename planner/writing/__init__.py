@@ -1,0 +1,25 @@
+"""Writing: a season as text or bytes for people and other programs.
+
+Takes a Season. Gives season.json, calendars, sheets and the picture of the weeks. It opens
+no file and looks nothing up.
+"""
+
+from planner.writing.calendar import Calendars, write_calendars
+from planner.writing.harvest_sheet import write_harvest_sheet
+from planner.writing.season_json import write_season_json
+from planner.writing.sowing_sheet import write_sowing_sheet
+from planner.writing.unmet_text import unmet_text
+from planner.writing.week_picture import week_picture
+from planner.writing.week_text import TaskLine, week_text
+
+__all__ = [
+    "Calendars",
+    "TaskLine",
+    "unmet_text",
+    "week_picture",
+    "week_text",
+    "write_calendars",
+    "write_harvest_sheet",
+    "write_season_json",
+    "write_sowing_sheet",
+]

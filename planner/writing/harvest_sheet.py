@@ -1,0 +1,31 @@
+"""harvest.csv: for each week and crop, what is wanted and what can be expected."""
+
+from collections.abc import Iterator
+
+from planner.season import CropOutlook, Season
+from planner.writing.csv_text import csv_bytes
+
+COLUMNS = ("week", "crop", "wanted", "expected", "low", "high", "unit", "unmet_reason")
+
+
+def write_harvest_sheet(season: Season) -> bytes:
+    """The sheet in order of week, crops in the order of the plan."""
+    rows = [row for outlook in season.outlooks for row in _rows(outlook)]
+    rows.sort(key=lambda row: row[0])
+    return csv_bytes(COLUMNS, rows)
+
+
+def _rows(outlook: CropOutlook) -> Iterator[tuple[str, ...]]:
+    reasons = {one.week: f"{one.reason.kind}: {one.reason.why}" for one in outlook.unmet}
+    supply = outlook.supply
+    for week in sorted(set(outlook.wants) | set(supply.expected)):
+        amounts = (
+            outlook.wants.get(week, 0.0),
+            supply.expected.get(week, 0.0),
+            supply.low.get(week, 0.0),
+            supply.high.get(week, 0.0),
+        )
+        if any(amounts):
+            numbers = (f"{round(amount, 2):g}" for amount in amounts)
+            unit = outlook.crop.unit.name
+            yield (str(week), outlook.crop.name, *numbers, unit, reasons.get(week, ""))

@@ -1,0 +1,87 @@
+"""The weekly picture: one column a week, one line a crop, wanted against expected."""
+
+from dataclasses import dataclass
+
+from planner.season import CropOutlook, Season
+from planner.terms import Week
+
+_BARS = "▁▂▃▄▅▆▇█"
+_DIGITS = "12345678"
+_LEAST_WEEKS = 10
+_MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
+
+
+@dataclass(frozen=True, slots=True)
+class Marks:
+    """The marks for eighths of a week's want, for nothing at all, and for not wanted."""
+
+    eighths: str
+    nothing: str
+    unwanted: str = " "
+
+
+BLOCK_MARKS = Marks(_BARS, "x")
+ASCII_MARKS = Marks(_DIGITS, "x")
+
+
+def week_picture(season: Season, width: int, encoding: str) -> str:
+    """The picture within `width` columns, in marks the terminal's encoding can show."""
+    marks = _marks(encoding)
+    weeks = _weeks(season)
+    names = max(len(one.crop.name) for one in season.outlooks)
+    per_part = max(_LEAST_WEEKS, width - names - 3)
+    lines = []
+    for begin in range(0, len(weeks), per_part):
+        part = weeks[begin : begin + per_part]
+        lines.append(f"{'':{names}}  {_month_line(part)}".rstrip())
+        lines += [
+            f"{one.crop.name:<{names}} |{''.join(_mark(one, w, marks) for w in part)}|"
+            for one in season.outlooks
+        ]
+    full, low = marks.eighths[-1], marks.eighths[2]
+    lines.append(f"{full} all that is wanted, {low} a part of it, {marks.nothing} nothing")
+    lines += ["", *(_summary(one, names) for one in season.outlooks)]
+    return "\n".join(lines)
+
+
+def _marks(encoding: str) -> Marks:
+    try:
+        _BARS.encode(encoding)
+    except (UnicodeEncodeError, LookupError):
+        return ASCII_MARKS
+    return BLOCK_MARKS
+
+
+def _weeks(season: Season) -> list[Week]:
+    wanted = [week for one in season.outlooks for week in one.wants]
+    return list(min(wanted).until(max(wanted)))
+
+
+def _mark(outlook: CropOutlook, week: Week, marks: Marks) -> str:
+    if week not in outlook.wants:
+        return marks.unwanted
+    met = outlook.met(week)
+    if met <= 0:
+        return marks.nothing
+    return marks.eighths[max(0, int(met * 8 + 1e-6) - 1)]
+
+
+def _month_line(weeks: list[Week]) -> str:
+    """Month names over the weeks in which they begin."""
+    line = ""
+    shown = 0
+    for index, week in enumerate(weeks):
+        month = week.sunday.month
+        if month != shown and len(line) <= index:
+            line = f"{line:<{index}}{_MONTHS[month - 1]} "
+        shown = month
+    return line
+
+
+def _summary(outlook: CropOutlook, names: int) -> str:
+    met = sum(outlook.met(week) >= 1 - 1e-6 for week in outlook.wants)
+    amount = outlook.wanted / len(outlook.wants)
+    return (
+        f"{outlook.crop.name:<{names}}  {round(amount, 1):g} {outlook.crop.unit.name} a week: "
+        f"{met} of {len(outlook.wants)} weeks in full, {outlook.fill:.0%} of the amount"
+    )

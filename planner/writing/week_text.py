@@ -1,0 +1,39 @@
+"""A week's tasks as the grower reads them in the morning."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from datetime import date
+from itertools import groupby
+
+from planner.terms import Week
+
+_INDOORS = {"start indoors", "harden off"}
+
+
+@dataclass(frozen=True, slots=True)
+class TaskLine:
+    """A task as the season's record keeps it."""
+
+    on: date
+    kind: str
+    sowing: str
+    bed: str
+    place: str
+    text: str
+
+
+def week_text(week: Week, tasks: Iterable[TaskLine]) -> str:
+    """The tasks of a week, by day, each with a box to tick in the mind."""
+    head = f"Week {week}, {_day(week.monday)} to {_day(week.sunday)} {week.sunday.year}"
+    days = groupby(tasks, key=lambda one: one.on)
+    parts = [f"{day:%A} {_day(day)}\n" + "\n".join(map(_line, lines)) for day, lines in days]
+    return "\n\n".join([head, *(parts or ["Nothing to do this week."])])
+
+
+def _day(day: date) -> str:
+    return f"{day.day} {day:%B}"
+
+
+def _line(task: TaskLine) -> str:
+    where = "" if task.kind in _INDOORS else f"\n      {task.bed}, {task.place}"
+    return f"  [ ] {task.sowing}: {task.text}{where}"
