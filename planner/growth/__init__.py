@@ -4,7 +4,7 @@ Takes a Crop and a Climate. Gives a Course: emergence, setting out, first harves
 likely, late) and the time it may stand outdoors, each explained.
 """
 
-from planner.growth.course import HARDENING_DAYS, Course, Ripening, course_of
+from planner.growth.course import HARDENING_DAYS, Course, Ripening, course_of, indoor_days
 from planner.growth.outdoor_time import OutdoorTime, outdoor_times
 from planner.growth.pace import Pace
 
@@ -15,5 +15,6 @@ __all__ = [
     "Pace",
     "Ripening",
     "course_of",
+    "indoor_days",
     "outdoor_times",
 ]

@@ -52,15 +52,22 @@ def indoor_days(way: RaisedIndoors) -> int:
 
 
 def course_of(
-    crop: Crop, way: Way, start_on: date, times: tuple[OutdoorTime, ...], pace: Pace
+    crop: Crop,
+    way: Way,
+    start_on: date,
+    times: tuple[OutdoorTime, ...],
+    pace: Pace,
+    set_out_on: date | None = None,
 ) -> Course | None:
     """The course of a crop started on a day; None when frost forbids it.
 
     It must go into open ground within one outdoor time and be ripe before that time ends.
+    Plants raised indoors are set out after the middle of their weeks unless told when.
     """
     emerges_on = start_on + timedelta(days=math.ceil(crop.days_to_emerge.middle))
-    set_out_on = None
-    if isinstance(way, RaisedIndoors):
+    if isinstance(way, DirectSown):
+        set_out_on = None
+    elif set_out_on is None:
         set_out_on = start_on + timedelta(days=indoor_days(way))
     enters_on = set_out_on or start_on
     fitting = [one for one in times if one.opens <= enters_on <= one.last_start]

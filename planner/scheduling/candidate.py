@@ -1,13 +1,14 @@
 """Candidates: every start a crop could have, with the weeks it could feed."""
 
+import math
 from collections.abc import Iterator
 from dataclasses import dataclass, field
 from datetime import date, timedelta
 
-from planner.garden import Crop, Cut, DirectSown, Once, Pick, Store, Way
-from planner.growth import Course, OutdoorTime, Pace, course_of
+from planner.garden import Crop, Cut, DirectSown, Once, Pick, RaisedIndoors, Store, Way
+from planner.growth import Course, OutdoorTime, Pace, course_of, indoor_days
 from planner.scheduling.workdays import Workdays
-from planner.terms import Week, week_of
+from planner.terms import Week, days_between, week_of
 
 # Leaves may be cut this much before they have fully regrown, so that cuts fall on garden
 # days; the cut is smaller in proportion. Common practice, no source.
@@ -43,24 +44,47 @@ class CropTimes:
     last_wanted: date
 
 
-def candidates_of(about: CropTimes, begin: date) -> list[Candidate]:
+@dataclass(frozen=True, slots=True)
+class CropCandidates:
+    """A crop's candidates, and the course that is ripe first whether wanted then or not."""
+
+    candidates: list[Candidate]
+    earliest: Course | None
+
+
+def candidates_of(about: CropTimes, begin: date) -> CropCandidates:
     """Every candidate from `begin` on that ripens while the crop is wanted."""
-    return [
-        candidate
-        for way in about.crop.ways
-        for course in _courses(about, way, begin)
-        if (candidate := _candidate(about, course)).days
-    ]
+    courses = [course for way in about.crop.ways for course in _courses(about, way, begin)]
+    return CropCandidates(
+        candidates=[
+            candidate
+            for course in courses
+            if course.ripe.likely <= about.last_wanted
+            and (candidate := _candidate(about, course)).days
+        ],
+        earliest=min(courses, key=lambda one: one.ripe.likely, default=None),
+    )
 
 
 def _courses(about: CropTimes, way: Way, begin: date) -> Iterator[Course]:
     for start_on in about.workdays.between(begin, about.last_wanted):
-        course = course_of(about.crop, way, start_on, about.times, about.pace)
-        if course is None or course.ripe.likely > about.last_wanted:
-            continue
-        set_out_on = course.set_out_on
-        if set_out_on is None or not about.workdays.wish.is_away(set_out_on):
+        set_out_on = None
+        if isinstance(way, RaisedIndoors):
+            set_out_on = _set_out_day(about.workdays, way, start_on)
+            if set_out_on is None:
+                continue
+        course = course_of(about.crop, way, start_on, about.times, about.pace, set_out_on)
+        if course is not None:
             yield course
+
+
+def _set_out_day(workdays: Workdays, way: RaisedIndoors, start_on: date) -> date | None:
+    """The garden day within the crop's weeks indoors that is nearest to their middle."""
+    middle = start_on + timedelta(days=indoor_days(way))
+    first = start_on + timedelta(days=math.ceil(way.days_indoors.low))
+    last = start_on + timedelta(days=int(way.days_indoors.high))
+    days = workdays.between(min(first, middle), max(last, middle))
+    return min(days, key=lambda day: (abs((day - middle).days), day), default=None)
 
 
 def _candidate(about: CropTimes, course: Course) -> Candidate:
@@ -83,8 +107,15 @@ def _span(about: CropTimes, course: Course, days: float) -> tuple[date, date]:
 
 
 def _usable_by_week(about: CropTimes, course: Course, hold_days: float) -> dict[Week, date]:
+    """The first garden day of each week in which the crop stands ready.
+
+    In a week without one it may be picked on another day, when somebody is there.
+    """
+    first, last = _span(about, course, hold_days)
+    workdays = about.workdays
+    present = [day for day in days_between(first, last) if not workdays.wish.is_away(day)]
     days: dict[Week, date] = {}
-    for day in about.workdays.usable(*_span(about, course, hold_days)):
+    for day in (*workdays.between(first, last), *present):
         days.setdefault(week_of(day), day)
     return days
 

@@ -5,6 +5,7 @@ from dataclasses import dataclass, field
 from datetime import date
 
 from planner.garden import Crop, Once, Store
+from planner.growth import Course
 from planner.scheduling.candidate import Candidate
 from planner.scheduling.unmet import Reason
 from planner.scheduling.workdays import Workdays
@@ -33,6 +34,7 @@ class CropDraft:
     crop: Crop
     wants: dict[Week, float]
     candidates: list[Candidate]
+    earliest: Course | None
     supply: dict[Week, float]
     closed: dict[Week, Reason] = field(default_factory=dict)
     _by_week: dict[Week, list[Candidate]] = field(default_factory=dict)
@@ -61,27 +63,31 @@ class CropDraft:
         if not serving:
             return None
         garden_days = workdays.in_week(week)
-        by = garden_days[0] if garden_days else week.sunday
-        ranked = sorted(serving, key=lambda one: self._rank(one, week, by))
+        ranked = sorted(serving, key=lambda one: self._rank(one, week, garden_days))
         return Step(self.crop, week, ranked[:_MOST_TRIED])
 
-    def _rank(self, candidate: Candidate, week: Week, by: date) -> tuple[bool, int, int]:
-        """Ripe by the week's first garden day (or in full flow); direct before indoors; latest.
+    def _rank(
+        self, candidate: Candidate, week: Week, garden_days: list[date]
+    ) -> tuple[bool, bool, int, int]:
+        """Best first: on a garden day; ripe by the first one (or in full flow); direct; latest.
 
         The latest start takes ground for the shortest time and gives the freshest harvest.
         """
+        by = garden_days[0] if garden_days else week.sunday
         if candidate.flow:
             full = max(candidate.flow.values())
             short = candidate.flow.get(week, 0.0) < _NEARLY_FULL * full
         else:
             short = candidate.course.ripe.likely > by
+        off_day = bool(garden_days) and candidate.days[week] not in garden_days
         late = -candidate.course.start_on.toordinal()
-        return short, int(not candidate.is_direct), late
+        return off_day, short, int(not candidate.is_direct), late
 
-    def weeks_served(self, candidate: Candidate, week: Week) -> list[Week]:
+    def weeks_served(self, candidate: Candidate, week: Week, workdays: Workdays) -> list[Week]:
         """The weeks one sowing is made to serve, beginning with `week` (rules §13).
 
-        A crop that stands or keeps for so many whole weeks serves that many from one sowing.
+        A crop that stands or keeps for so many whole weeks serves that many from one sowing,
+        the later ones on garden days only.
         """
         match self.crop.habit:
             case Once(hold_days=hold):
@@ -91,5 +97,10 @@ class CropDraft:
             case _:
                 most = 1
         later = [one for one in self.wants if week <= one and one in candidate.days]
-        near = [one for one in later if (one.monday - week.monday).days < 7 * most]
+        near = [
+            one
+            for one in later
+            if (one.monday - week.monday).days < 7 * most
+            and (one == week or workdays.wish.is_garden_day(candidate.days[one]))
+        ]
         return [one for one in near if self.lacks(one) > ENOUGH and one not in self.closed]

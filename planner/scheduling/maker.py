@@ -7,7 +7,7 @@ from datetime import date, timedelta
 from enum import Enum
 
 from planner.garden import Crop, Garden, Store
-from planner.scheduling.candidate import Candidate
+from planner.scheduling.candidate import Candidate, CropCandidates
 from planner.scheduling.draft import ENOUGH, CropDraft, Step
 from planner.scheduling.ground import Ground, fit_plants
 from planner.scheduling.reasons import no_candidate_reason, no_ground_reason, partial_reason
@@ -39,7 +39,7 @@ class Prepared:
     garden: Garden
     standing: tuple[Sowing, ...]
     workdays: Workdays
-    candidates: dict[str, list[Candidate]]
+    candidates: dict[str, CropCandidates]
 
 
 class ScheduleMaker:
@@ -58,7 +58,10 @@ class ScheduleMaker:
         for name, crop in garden.crops.items():
             mine = [one for one in about.standing if one.crop.name == name]
             supply = dict(supply_of(mine, wants[name]).expected)
-            self.drafts.append(CropDraft(crop, wants[name], about.candidates[name], supply))
+            found = about.candidates[name]
+            self.drafts.append(
+                CropDraft(crop, wants[name], found.candidates, found.earliest, supply)
+            )
 
     def shortfall(self) -> float:
         """What is lacking, each crop as a share of what is wanted of it."""
@@ -105,7 +108,7 @@ class ScheduleMaker:
         best: tuple[int, Candidate, list[Week], tuple[Block, ...]] | None = None
         whole = False
         for candidate in step.ranked:
-            weeks = draft.weeks_served(candidate, step.week)
+            weeks = draft.weeks_served(candidate, step.week, self.workdays)
             wanted = self._plants_for(draft, candidate, weeks)
             blocks, placed = self._fit(draft.crop, candidate, wanted, weeks)
             if placed and (best is None or placed > best[0]):

@@ -3,49 +3,67 @@
 import math
 
 from planner.garden import Crop
+from planner.growth import Course
 from planner.scheduling.candidate import Candidate
 from planner.scheduling.draft import CropDraft
 from planner.scheduling.unmet import Reason, UnmetKind
 from planner.scheduling.workdays import Workdays
 from planner.terms import Week
 
+# A course that enters the ground this long after frost allowed it was held up by something else.
+_NEAR_OPENING_DAYS = 10
+
 
 def no_candidate_reason(draft: CropDraft, week: Week, workdays: Workdays) -> Reason:
     """Why no sowing at all could feed a week."""
     crop = draft.crop
-    if not draft.candidates:
-        return Reason(
-            UnmetKind.FROST,
-            f"No {crop.name} started in this season ripens while it is wanted and frost allows.",
-            "grow it under cover, choose a quicker variety, or lengthen the season.",
-        )
     if not workdays.in_week(week) and any(workdays.wish.is_away(day) for day in week.days):
         return Reason(
             UnmetKind.AWAY,
             f"Nobody is there to harvest in {week}.",
             "ask somebody to pick that week, or take the week out of the target.",
         )
-    first = min(draft.candidates, key=lambda one: (min(one.days), one.course.start_on))
+    if draft.earliest is None:
+        return Reason(
+            UnmetKind.FROST,
+            f"No {crop.name} started while the season lasts ripens before frost ends it.",
+            "grow it under cover, choose a quicker variety, or lengthen the season.",
+        )
+    if not draft.candidates or week < min(min(one.days) for one in draft.candidates):
+        return _too_early(crop, draft.earliest, workdays)
     last = max(draft.candidates, key=lambda one: (max(one.days), one.course.start_on))
-    if week < min(first.days):
-        return _too_early(crop, first)
     if week > max(last.days):
         return _too_late(crop, last)
+    return _between(draft, week)
+
+
+def _too_early(crop: Crop, earliest: Course, workdays: Workdays) -> Reason:
+    why = earliest.time.why_opens
+    if (earliest.enters_on - earliest.time.opens).days > _NEAR_OPENING_DAYS:
+        first = workdays.wish.first
+        why = f"nothing is started before this plan begins (season from {first})"
     return Reason(
-        UnmetKind.BETWEEN,
-        f"No {crop.name} can be ripe in {week}: starts that frost and garden days allow come "
-        "before or after it.",
-        "add a garden day, or a variety with other days to maturity.",
+        UnmetKind.TOO_EARLY,
+        f"The first {crop.name}, started {earliest.start_on}, is ripe about "
+        f"{earliest.ripe.likely}: {why}.",
+        "start the season earlier, raise plants indoors, or use a cover and a higher freeze_risk.",
     )
 
 
-def _too_early(crop: Crop, first: Candidate) -> Reason:
-    course = first.course
+def _between(draft: CropDraft, week: Week) -> Reason:
+    crop = draft.crop
+    before = max(
+        (max(one.days), one.course.start_on) for one in draft.candidates if max(one.days) < week
+    )
+    after = min(
+        (min(one.days), one.course.start_on) for one in draft.candidates if min(one.days) > week
+    )
     return Reason(
-        UnmetKind.TOO_EARLY,
-        f"The first {crop.name}, started {course.start_on}, is ripe about {course.ripe.likely}: "
-        f"{course.time.why_opens}.",
-        "start the season earlier, raise plants indoors, or use a cover and a higher freeze_risk.",
+        UnmetKind.BETWEEN,
+        f"{crop.label} started {before[1]} is over by {before[0]}, and started {after[1]} it is "
+        f"not ripe before {after[0]}; no garden day between them gives one that is ready in "
+        f"{week}.",
+        "add a garden day, or a variety with other days to maturity.",
     )
 
 

@@ -2,15 +2,31 @@
 
 from itertools import groupby
 
-from planner.scheduling import Unmet
+from planner.scheduling import Unmet, UnmetKind
 from planner.season import Season
 
 
 def unmet_text(season: Season) -> str:
-    """One paragraph for each crop and reason; empty when everything is met."""
+    """One paragraph for each crop and reason; empty when everything is met.
+
+    Weeks with nobody there are told once for all crops.
+    """
     units = {one.crop.name: one.crop.unit.name for one in season.outlooks}
-    groups = groupby(season.unmet, key=lambda one: (one.crop, one.reason.kind))
-    return "\n".join(_paragraph(list(unmet), units[crop]) for (crop, _), unmet in groups)
+    away = [one for one in season.unmet if one.reason.kind is UnmetKind.AWAY]
+    others = [one for one in season.unmet if one.reason.kind is not UnmetKind.AWAY]
+    groups = groupby(others, key=lambda one: (one.crop, one.reason.kind))
+    paragraphs = [_paragraph(list(unmet), units[crop]) for (crop, _), unmet in groups]
+    if away:
+        paragraphs.append(_away_paragraph(away))
+    return "\n".join(paragraphs)
+
+
+def _away_paragraph(away: list[Unmet]) -> str:
+    weeks = ", ".join(sorted({str(one.week) for one in away}))
+    crops = ", ".join(dict.fromkeys(one.crop for one in away))
+    return (
+        f"{weeks}: nobody is there to harvest {crops}.\n  What would help: {away[0].reason.remedy}"
+    )
 
 
 def _paragraph(unmet: list[Unmet], unit: str) -> str:

@@ -67,21 +67,21 @@ def _mark(outlook: CropOutlook, week: Week, marks: Marks) -> str:
 
 
 def _month_line(weeks: list[Week]) -> str:
-    """Month names over the weeks in which they begin."""
+    """Month names over the weeks in which they begin, where there is room."""
+    months = [week.sunday.month for week in weeks]
+    starts = [n for n, month in enumerate(months) if n == 0 or months[n - 1] != month]
     line = ""
-    shown = 0
-    for index, week in enumerate(weeks):
-        month = week.sunday.month
-        if month != shown and len(line) <= index:
-            line = f"{line:<{index}}{_MONTHS[month - 1]} "
-        shown = month
+    for start, following in zip(starts, [*starts[1:], len(weeks) + 4], strict=True):
+        if following - start >= 4:
+            line = f"{line:<{start}}{_MONTHS[months[start] - 1]}"
     return line
 
 
 def _summary(outlook: CropOutlook, names: int) -> str:
     met = sum(outlook.met(week) >= 1 - 1e-6 for week in outlook.wants)
-    amount = outlook.wanted / len(outlook.wants)
+    amount = f"{round(outlook.wanted / len(outlook.wants), 1):g} {outlook.crop.unit.name}"
+    when = "a week" if len(outlook.wants) > 1 else f"in {min(outlook.wants)}"
     return (
-        f"{outlook.crop.name:<{names}}  {round(amount, 1):g} {outlook.crop.unit.name} a week: "
+        f"{outlook.crop.name:<{names}}  {amount} {when}: "
         f"{met} of {len(outlook.wants)} weeks in full, {outlook.fill:.0%} of the amount"
     )
