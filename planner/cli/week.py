@@ -28,7 +28,7 @@ def week(
     if json:
         print_json(tasks)
         return
-    from planner.writing.week_text import TaskLine, week_text  # noqa: PLC0415 - light door
+    from planner.writing import TaskLine, week_text  # noqa: PLC0415 - heavy, and only needed here
 
     lines = [
         TaskLine(

@@ -6,11 +6,16 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 from enum import Enum
 
-from planner.garden import Crop, Garden, Store
+from planner.garden import Crop, Cut, Garden, Store
 from planner.scheduling.candidate import Candidate, CropCandidates
 from planner.scheduling.draft import ENOUGH, CropDraft, Step
 from planner.scheduling.ground import Ground, fit_plants
-from planner.scheduling.reasons import no_candidate_reason, no_ground_reason, partial_reason
+from planner.scheduling.reasons import (
+    no_candidate_reason,
+    no_ground_reason,
+    partial_reason,
+    too_little_reason,
+)
 from planner.scheduling.sowing import Block, HarvestDay, Method, Sowing, SowingState
 from planner.scheduling.story import why_sowing
 from planner.scheduling.supply import supply_of
@@ -22,6 +27,8 @@ from planner.terms import Week
 # twelve plants then need seventeen seeds (TRADE propagation arithmetic).
 _COMES_UP = 0.8
 _IS_KEPT = 0.9
+# A week that lacks less than this share of its want gets no sowing of its own.
+_WORTH_SOWING = 0.1
 
 
 class Asking(Enum):
@@ -85,6 +92,9 @@ class ScheduleMaker:
         """Queue a crop's next step, giving up on the way the weeks nothing can feed."""
         draft = self.drafts[order]
         for week in list(draft.open_weeks()):
+            if draft.lacks(week) < _WORTH_SOWING * draft.wants[week]:
+                draft.closed[week] = too_little_reason(draft.crop, week)
+                continue
             step = draft.step(week, self.workdays)
             if step is not None:
                 steps[order] = step
@@ -129,8 +139,7 @@ class ScheduleMaker:
         lacking = sum(draft.lacks(week) for week in weeks)
         gives = draft.crop.gives.middle
         if candidate.flow:
-            full = max(candidate.flow.values())
-            gives = max(candidate.flow[weeks[0]], 0.5 * full)
+            gives = _counted_flow(draft.crop, candidate, weeks[0])
         return max(1, math.ceil(lacking / gives - ENOUGH))
 
     def _fit(
@@ -190,6 +199,19 @@ class ScheduleMaker:
             for week in draft.wants
             if draft.lacks(week) > ENOUGH
         ]
+
+
+def _counted_flow(crop: Crop, candidate: Candidate, week: Week) -> float:
+    """What a plant is counted on for a week of its flow.
+
+    Cuts taken a little early are smaller, so the smallest of the whole ones counts; else a
+    second sowing would be made for the last few leaves. A week in which picking only begins
+    counts at half at least, so that it does not make the sowing larger than later weeks need.
+    """
+    full = max(candidate.flow.values())
+    if isinstance(crop.habit, Cut):
+        return min(amount for amount in candidate.flow.values() if amount >= 0.5 * full)
+    return max(candidate.flow[week], 0.5 * full)
 
 
 def seeds_for(crop: Crop, plants: int) -> int:

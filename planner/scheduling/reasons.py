@@ -101,3 +101,12 @@ def partial_reason(crop: Crop, week: Week) -> Reason:
         f"{crop.label} is only coming into harvest or ending in {week}.",
         "begin the target a week later, or start the season earlier.",
     )
+
+
+def too_little_reason(crop: Crop, week: Week) -> Reason:
+    """Why a week that nearly has enough gets no sowing of its own."""
+    return Reason(
+        UnmetKind.TOO_LITTLE,
+        f"Less than a tenth of the {crop.name} wanted is lacking in {week}.",
+        "take it as met, or want a little less.",
+    )

@@ -18,7 +18,8 @@ def why_sowing(course: Course, plants: int, harvest: tuple[HarvestDay, ...]) -> 
     total = sum(one.amount for one in harvest)
     span = f"{weeks[0]}" if len(weeks) == 1 else f"{weeks[0]} to {weeks[-1]}"
     sentences.append(
-        f"{plants} plants give {total:g} {crop.unit.name} for {span}, at {crop.gives} a plant"
+        f"{'1 plant gives' if plants == 1 else f'{plants} plants give'} {total:g} "
+        f"{crop.unit.name} for {span}, at {crop.gives} a plant"
         f"{' and cut' if isinstance(crop.habit, Cut) else ''} ({crop.gives.source})."
     )
     return tuple(sentences)

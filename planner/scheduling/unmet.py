@@ -15,6 +15,7 @@ class UnmetKind(StrEnum):
     AWAY = "nobody is there"
     NO_GROUND = "no ground free"
     COMING_IN = "not in full harvest"
+    TOO_LITTLE = "too little for a sowing"
     FROST = "no frost-free time"
 
 

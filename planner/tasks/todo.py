@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
 
-from planner.garden import Bed, Cut, Garden, Store
+from planner.garden import Bed, Cut, Garden, StartFrom, Store
 from planner.growth import HARDENING_DAYS
 from planner.scheduling import Block, Sowing, Workdays
 from planner.tasks.task import Task, TaskKind
@@ -85,7 +85,7 @@ class _Desk:
         depth = self._depth(sowing)
         text = (
             f"Start {self._what_is_sown(sowing)} in trays, {depth}{_deep(depth)}, "
-            f"for {sowing.plants} plants."
+            f"for {_plants(sowing)}."
         )
         task = self._task(sowing, TaskKind.START_INDOORS, sowing.sow_on, text)
         return _with(task, seeds=sowing.seeds, depth=depth)
@@ -95,25 +95,25 @@ class _Desk:
         on = Workdays(self.garden.wish).on_or_before(begin)
         on = on if on is not None and on > sowing.sow_on else begin
         text = (
-            f"Begin to harden off {sowing.plants} {sowing.crop.name} plants: outside by day, "
+            f"Begin to harden off {_plants(sowing)} of {sowing.crop.name}: outside by day, "
             "in at night, a little longer each day. Not in wind or below 45 degF (7 degC)."
         )
         return self._task(sowing, TaskKind.HARDEN_OFF, on, text)
 
     def _set_out(self, sowing: Sowing, on: date) -> Task:
         spacing = self._spacing(sowing)
-        text = f"Set out {sowing.plants} {sowing.crop.name} plants, {spacing} apart."
+        text = f"Set out {_plants(sowing)} of {sowing.crop.name}, {spacing} apart."
         if sowing.crop.frost.hardiness.killed_by_frost:
             text += " Freeze dates are odds: look at the forecast first."
         return _with(self._task(sowing, TaskKind.SET_OUT, on, text), spacing=spacing)
 
     def _sow(self, sowing: Sowing) -> Task:
         depth, spacing = self._depth(sowing), self._spacing(sowing)
-        verb = "Sow" if sowing.crop.start_from.value == "seed" else "Plant"
-        text = (
-            f"{verb} {self._what_is_sown(sowing)}, {depth}{_deep(depth)}, for {sowing.plants} "
-            f"plants {spacing} apart."
-        )
+        what = self._what_is_sown(sowing)
+        if sowing.crop.start_from is StartFrom.SEED:
+            text = f"Sow {what}, {depth}{_deep(depth)}, for {_plants(sowing)} {spacing} apart."
+        else:
+            text = f"Plant {what}, {depth}{_deep(depth)}, {spacing} apart."
         task = self._task(sowing, TaskKind.SOW, sowing.sow_on, text)
         return _with(task, seeds=sowing.seeds, depth=depth, spacing=spacing)
 
@@ -126,7 +126,7 @@ class _Desk:
         if on is None or on >= sowing.ripe.early:
             return
         spacing = self._spacing(sowing)
-        text = f"Thin {sowing.crop.name} to {sowing.plants} plants, {spacing} apart."
+        text = f"Thin {sowing.crop.name} to {_plants(sowing)}, {spacing} apart."
         yield _with(self._task(sowing, TaskKind.THIN, on, text), spacing=spacing)
 
     def _harvests(self, sowing: Sowing) -> Iterator[Task]:
@@ -150,6 +150,10 @@ class _Desk:
         if followers:
             text += f" {' and '.join(sorted(followers))} follows the same day."
         return self._task(sowing, TaskKind.CLEAR, sowing.clear_on, text)
+
+
+def _plants(sowing: Sowing) -> str:
+    return "1 plant" if sowing.plants == 1 else f"{sowing.plants} plants"
 
 
 def _deep(depth: str) -> str:

@@ -1,0 +1,160 @@
+"""Make the generated documents, or check that they are fresh.
+
+    python .ci/documents.py            write them in place
+    python .ci/documents.py --check    fail when one is stale
+
+What is generated stands in docs/ and begins with a line that says so.
+"""
+
+import ast
+import inspect
+import sys
+from collections.abc import Callable
+from pathlib import Path
+
+from typer.main import get_command
+
+from planner.almanac import FIGURE_KINDS, bibliography, crop_pages
+from planner.cli.app import app
+from planner.terms import PROBLEM_KINDS
+
+ROOT = Path(__file__).resolve().parent.parent
+DOCS = ROOT / "docs"
+ROOMS = (
+    "terms", "garden", "climate", "growth", "scheduling", "tasks", "almanac", "season", "reading",
+    "writing", "cli",
+)  # fmt: skip
+
+
+def commands_text() -> str:
+    """Every command with its arguments and options, from the program itself."""
+    commands = get_command(app).commands  # type: ignore[attr-defined] # a group has commands
+    parts = ["# Commands", "", "`planner COMMAND --help` says the same at the keyboard.", ""]
+    for name, command in commands.items():
+        parts += [f"## planner {name}", "", *_paragraphs(command.help or ""), ""]
+        for one in command.params:
+            words = " ".join(str(getattr(one, "help", None) or "").split())
+            shown = ", ".join(f"`{spelling}`" for spelling in one.opts)
+            if one.param_type_name == "argument":
+                shown = f"`{one.name.upper()}`"
+            parts.append(f"- {shown}: {words}")
+        parts.append("")
+    status = (
+        "Every command leaves with status 0 when it is done and 2 when its input cannot stand; "
+        "`schedule --strict` leaves with 1 when something is unmet."
+    )
+    return "\n".join([*parts, status, ""])
+
+
+def _paragraphs(text: str) -> list[str]:
+    return inspect.cleandoc(text).splitlines()
+
+
+def problems_text() -> str:
+    """The catalogue of problems, each with the text the program prints for an example."""
+    parts = [
+        "# Problems",
+        "",
+        "What the program can find wrong with its input. Each has an example in",
+        "`tests/problems`, a plan that provokes it.",
+        "",
+    ]
+    for name, kind in sorted(PROBLEM_KINDS.items()):
+        parts += [f"## {name}", "", f"*{kind.title}*", "", kind.explanation, ""]
+        expected = ROOT / "tests" / "problems" / name / "expected.txt"
+        if expected.exists():
+            text = expected.read_text(encoding="utf-8").strip()
+            parts += ["```text", text, "```", ""]
+    return "\n".join(parts)
+
+
+def rooms_text() -> str:
+    """The map of the house: each room's sentence and door."""
+    parts = [
+        "# Rooms",
+        "",
+        "The package in the order its data flows. A room imports only rooms above it, by their",
+        "door (the names listed); `lint-imports` and `tests/test_house.py` hold it to that.",
+        "",
+    ]
+    for room in ROOMS:
+        tree = ast.parse((ROOT / "planner" / room / "__init__.py").read_text(encoding="utf-8"))
+        door = [
+            str(element.value)
+            for node in tree.body
+            if isinstance(node, ast.Assign) and isinstance(node.value, ast.List)
+            for element in node.value.elts
+            if isinstance(element, ast.Constant)
+        ]
+        names = ", ".join(f"`{one}`" for one in door)
+        parts += [f"## {room}", "", ast.get_docstring(tree) or "", "", f"Door: {names}.", ""]
+    return "\n".join(parts)
+
+
+def bibliography_text() -> str:
+    """The one bibliography."""
+    parts = [
+        "# Bibliography",
+        "",
+        "Every figure of the almanac names one of these. The grade says how the source was seen:",
+        "A or P the publisher's own page or a standard, A2, S or B the same through a copy or",
+        "quotation, C a grower or the trade.",
+        "",
+        "| key | source | grade |",
+        "|---|---|---|",
+    ]
+    for entry in sorted(bibliography().values(), key=lambda one: one.key):
+        words = ", ".join(filter(None, (entry.title, entry.publisher, entry.year)))
+        parts.append(f"| {entry.key} | {words.replace('|', '/')} | {entry.grade} |")
+    return "\n".join([*parts, ""])
+
+
+def figures_text() -> str:
+    """The figures of a crop, as crops.toml may state them, and the crops known."""
+    parts = [
+        "# Figures of a crop",
+        "",
+        "What `crops.toml` may say of a crop, and what `planner crops NAME` shows with sources.",
+        "",
+        "| figure | meaning | example |",
+        "|---|---|---|",
+    ]
+    for name, kind in FIGURE_KINDS.items():
+        example = " or ".join(kind.choices) if kind.choices else kind.example
+        parts.append(f"| {name} | {kind.meaning} | {example} |")
+    parts += ["", f"## The {len(crop_pages())} crops of the almanac", ""]
+    for page in crop_pages().values():
+        others = f" ({', '.join(page.other_names)})" if page.other_names else ""
+        parts.append(f"- {page.name}{others}")
+    return "\n".join([*parts, ""])
+
+
+DOCUMENTS: dict[str, Callable[[], str]] = {
+    "commands.md": commands_text,
+    "problems.md": problems_text,
+    "rooms.md": rooms_text,
+    "bibliography.md": bibliography_text,
+    "figures.md": figures_text,
+}
+MARK = "<!-- Generated by .ci/documents.py; change what it is made from. -->\n"
+
+
+def main(arguments: list[str]) -> int:
+    """Write all, or name the stale ones."""
+    stale = []
+    for name, make in DOCUMENTS.items():
+        path = DOCS / name
+        text = MARK + make()
+        if path.exists() and path.read_text(encoding="utf-8") == text:
+            continue
+        stale.append(name)
+        if "--check" not in arguments:
+            path.write_text(text, encoding="utf-8")
+    if "--check" in arguments and stale:
+        sys.stderr.write(f"stale in docs/: {', '.join(stale)}; run python .ci/documents.py\n")
+        return 1
+    return 0
+
+
+if __name__ == "__main__":
+    sys.exit(main(sys.argv[1:]))

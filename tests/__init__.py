@@ -1,0 +1,1 @@
+"""Tests: statements of the trade, each held against the program."""

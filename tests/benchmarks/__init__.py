@@ -1,0 +1,1 @@
+"""How much time and memory the commands take."""

@@ -1,0 +1,1 @@
+"""The year at a site: length of day and freeze dates."""

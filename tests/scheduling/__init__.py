@@ -1,0 +1,1 @@
+"""Which sowings, when, how large and where."""

@@ -1,0 +1,1 @@
+"""Ground words: quantities, weeks, days of the year, lengths."""

@@ -1,0 +1,72 @@
+"""Lengths are told in the grower's unit, as one reads them off a tape."""
+
+from fractions import Fraction
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from planner.terms import UNITS, length_words
+
+_UM_PER_INCH = 25_400
+
+
+@pytest.mark.parametrize(
+    ("inches", "words"),
+    [
+        ("0", "0 in"),
+        ("1/4", "1/4 in"),
+        ("1/2", "1/2 in"),
+        ("3", "3 in"),
+        ("4 1/8", "4 1/8 in"),
+        ("12", "1 ft"),
+        ("18", "1 ft 6 in"),
+        ("12 3/4", "1 ft 3/4 in"),
+        ("96", "8 ft"),
+        ("95 1/2", "7 ft 11 1/2 in"),
+    ],
+)
+def test_feet_and_inches_come_in_eighths(inches: str, words: str) -> None:
+    length_um = float(sum(map(Fraction, inches.split())) * _UM_PER_INCH)
+    assert length_words(length_um, UNITS["ft"]) == words
+    assert length_words(length_um, UNITS["in"]) == words
+
+
+def test_inches_carry_over_into_feet() -> None:
+    assert length_words(11.99 * _UM_PER_INCH, UNITS["in"]) == "1 ft"
+    assert length_words(23.99 * _UM_PER_INCH, UNITS["ft"]) == "2 ft"
+
+
+@pytest.mark.parametrize(
+    ("length_um", "words"),
+    [
+        (0, "0 cm"),
+        (5_000, "0.5 cm"),
+        (450_000, "45 cm"),
+        (76_200, "7.6 cm"),
+        (999_999, "100 cm"),
+        (1_000_000, "1.00 m"),
+        (2_440_000, "2.44 m"),
+    ],
+)
+def test_metric_lengths_come_in_centimetres_up_to_a_metre(length_um: int, words: str) -> None:
+    assert length_words(length_um, UNITS["cm"]) == words
+    assert length_words(length_um, UNITS["m"]) == words
+
+
+@given(st.integers(0, 200_000_000))
+def test_words_are_within_a_sixteenth_of_an_inch(length_um: int) -> None:
+    words = length_words(length_um, UNITS["ft"]).split()
+    inches = Fraction(0)
+    while words:
+        unit = words.index("ft") if "ft" in words else words.index("in")
+        number = sum(map(Fraction, words[:unit]))
+        inches += number * (12 if words[unit] == "ft" else 1)
+        words = words[unit + 1 :]
+    assert abs(inches * _UM_PER_INCH - length_um) <= Fraction(_UM_PER_INCH, 16)
+
+
+@given(st.integers(0, 200_000_000))
+def test_metric_words_are_within_half_a_centimetre(length_um: int) -> None:
+    number, unit = length_words(length_um, UNITS["m"]).split()
+    assert abs(float(number) * UNITS[unit].factor * 1e6 - length_um) <= 5_001
