@@ -10,7 +10,7 @@ from tests.published import FOLDER, published_rows
 
 @pytest.mark.parametrize("table", sorted(FOLDER.glob("*.csv")), ids=lambda path: path.stem)
 def test_every_row_has_a_key_of_the_bibliography_or_a_full_citation(table: Path) -> None:
-    rows = list(published_rows(table.name))
+    rows = published_rows(table.name)
     assert rows
     for row in rows:
         source = row["source"]

@@ -1,0 +1,71 @@
+"""The season folder changes in one step or not at all."""
+
+from pathlib import Path
+
+import pytest
+
+from planner.cli import season_folder
+from planner.cli.season_folder import recover, write_season_folder
+
+FIRST = {"season.json": b"first", "calendar.ics": b"first"}
+SECOND = {"season.json": b"second", "calendar.ics": b"second"}
+
+
+def _contents(folder: Path) -> dict[str, bytes]:
+    return {path.name: path.read_bytes() for path in (folder / "season").iterdir()}
+
+
+def _names(folder: Path) -> list[str]:
+    return sorted(path.name for path in folder.iterdir())
+
+
+def _cannot_exchange(first: Path, second: Path) -> bool:
+    del first, second
+    return False
+
+
+@pytest.fixture(params=["one step", "two renamings"])
+def folder(request: pytest.FixtureRequest, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    """A folder on a system that can exchange two names at once, and on one that cannot."""
+    if request.param == "two renamings":
+        monkeypatch.setattr(season_folder, "_exchange", _cannot_exchange)
+    return tmp_path
+
+
+def test_a_season_takes_the_place_of_the_one_before(folder: Path) -> None:
+    assert write_season_folder(folder, FIRST) is None
+    assert write_season_folder(folder, SECOND) is None
+    assert _contents(folder) == SECOND
+    assert _names(folder) == ["season"]
+
+
+def test_what_the_grower_put_there_is_carried_over(folder: Path) -> None:
+    write_season_folder(folder, FIRST)
+    (folder / "season" / "notes.txt").write_bytes(b"slugs")
+    (folder / "season" / "photos").mkdir()
+    (folder / "season" / "photos" / "one.txt").write_bytes(b"x")
+    write_season_folder(folder, SECOND)
+    assert (folder / "season" / "notes.txt").read_bytes() == b"slugs"
+    assert (folder / "season" / "photos" / "one.txt").read_bytes() == b"x"
+
+
+def test_a_file_in_the_way_is_told_and_left_alone(folder: Path) -> None:
+    (folder / "season").write_bytes(b"mine")
+    problem = write_season_folder(folder, FIRST)
+    assert problem is not None
+    assert problem.kind == "folder-unwritable"
+    assert (folder / "season").read_bytes() == b"mine"
+    assert _names(folder) == ["season"]
+
+
+def test_a_run_that_died_between_two_renamings_is_put_right(tmp_path: Path) -> None:
+    write_season_folder(tmp_path, FIRST)
+    (tmp_path / "season").rename(tmp_path / "season.old")
+    recover(tmp_path)
+    assert _contents(tmp_path) == FIRST
+
+
+def test_a_missing_folder_is_told(tmp_path: Path) -> None:
+    problem = write_season_folder(tmp_path / "nowhere", FIRST)
+    assert problem is not None
+    assert problem.kind == "folder-unwritable"

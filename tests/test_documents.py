@@ -1,0 +1,80 @@
+"""Documents stay true: links resolve, keys are in the bibliography, examples run."""
+
+import re
+import shlex
+import shutil
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+from planner.almanac import bibliography
+
+ROOT = Path(__file__).resolve().parent.parent
+DOCUMENTS = sorted([ROOT / "README.md", ROOT / "DEVELOPERS.md", *(ROOT / "docs").rglob("*.md")])
+README = (ROOT / "README.md").read_text(encoding="utf-8")
+PROGRAM = [sys.executable, "-c", "from planner.cli import run; run()"]
+
+
+@pytest.mark.parametrize("path", DOCUMENTS, ids=lambda path: str(path.relative_to(ROOT)))
+def test_every_link_leads_to_a_file(path: Path) -> None:
+    targets = re.findall(r"\]\(([^)#]+)\)", path.read_text(encoding="utf-8"))
+    missing = [target for target in targets if not (path.parent / target).exists()]
+    assert missing == []
+
+
+def test_every_key_in_the_rules_is_in_the_bibliography() -> None:
+    text = (ROOT / "docs" / "rules.md").read_text(encoding="utf-8")
+    keys = set(re.findall(r"\b[A-Z][A-Z0-9]*(?:[-_][A-Z0-9]+)+\b", text))
+    assert "VCE-FALL" in keys
+    assert keys - set(bibliography()) - {"ISO-8601"} == set()
+
+
+def _blocks(language: str) -> list[str]:
+    return re.findall(rf"```{language}\n(.*?)```", README, flags=re.DOTALL)
+
+
+def _planner(words: list[str], folder: Path) -> subprocess.CompletedProcess[str]:
+    return subprocess.run(
+        [*PROGRAM, *words], cwd=folder, capture_output=True, text=True, check=False
+    )
+
+
+def test_the_first_command_of_the_readme_plans_a_sample_garden(tmp_path: Path) -> None:
+    """The part after setting up; a run from nothing is for continuous integration."""
+    shutil.copytree(
+        ROOT / "sample_plans", tmp_path / "sample_plans", ignore=shutil.ignore_patterns("season")
+    )
+    command = _blocks("sh")[0].strip().split(" && ")[-1]
+    assert command.startswith(".venv/bin/planner ")
+    done = _planner(shlex.split(command)[1:], tmp_path)
+    assert done.returncode == 0, done.stderr
+    assert (tmp_path / "sample_plans" / "ferry_street" / "season" / "calendar.ics").exists()
+
+
+def test_the_garden_in_the_readme_can_stand(tmp_path: Path) -> None:
+    folder = tmp_path / "my-garden"
+    folder.mkdir()
+    (folder / "garden.toml").write_text(_blocks("toml")[0], encoding="utf-8")
+    done = _planner(["check", "my-garden"], tmp_path)
+    assert done.returncode == 0, done.stderr
+
+
+def test_the_commands_of_the_readme_run_on_the_garden_in_the_readme(tmp_path: Path) -> None:
+    folder = tmp_path / "my-garden"
+    folder.mkdir()
+    (folder / "garden.toml").write_text(_blocks("toml")[0], encoding="utf-8")
+    lines = [line for block in _blocks("sh") for line in block.splitlines()]
+    commands = [
+        shlex.split(line, comments=True)[1:]
+        for line in lines
+        if line.startswith(".venv/bin/planner ")
+    ]
+    names = [words[0] for words in commands]
+    assert names == ["start", "check", "schedule", "week", "why", "crops", "stations"]
+    for words in commands[1:]:
+        dated = [*words, "--as-of", "2027-01-15"] if words[0] == "schedule" else words
+        done = _planner(dated, tmp_path)
+        assert done.returncode == 0, (words, done.stderr)
+        assert done.stdout.strip()
