@@ -90,7 +90,7 @@ def _show(season: Season, folder: Path) -> None:
     width = shutil.get_terminal_size().columns
     print(f"{season.garden.site.name}, as of {season.as_of}\n")
     print(week_picture(season, width, sys.stdout.encoding or "ascii"))
-    unmet = unmet_text(season)
+    unmet = unmet_text(season, width)
     if unmet:
         print(f"\nWhat stays unmet, and why:\n{unmet}")
     shares = season.measures

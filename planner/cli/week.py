@@ -1,5 +1,6 @@
 """`planner week`: the tasks of one week."""
 
+import shutil
 from datetime import date
 from pathlib import Path
 from typing import Annotated, Any
@@ -37,7 +38,7 @@ def week(
         )
         for one in tasks
     ]
-    print(week_text(wanted, lines))
+    print(week_text(wanted, lines, max(40, shutil.get_terminal_size().columns)))
 
 
 def need_record(folder: Path, named: str) -> dict[str, Any]:

@@ -1,5 +1,7 @@
 """`planner why`: the reasons behind the dates of a sowing."""
 
+import shutil
+import textwrap
 from pathlib import Path
 from typing import Annotated
 
@@ -39,5 +41,6 @@ def why(
         print_json(found["why"])
         return
     print(f"{found['id']}:")
+    width = shutil.get_terminal_size().columns
     for sentence in found["why"]:
-        print(f"  {sentence}")
+        print(textwrap.fill(sentence, width, initial_indent="- ", subsequent_indent="  "))

@@ -3,7 +3,7 @@
 from planner.garden import CountedFrom, Cut, DirectSown, RaisedIndoors
 from planner.growth import Course
 from planner.scheduling.sowing import HarvestDay
-from planner.terms import week_of
+from planner.terms import amount_words, week_of
 
 
 def why_sowing(course: Course, plants: int, harvest: tuple[HarvestDay, ...]) -> tuple[str, ...]:
@@ -18,8 +18,8 @@ def why_sowing(course: Course, plants: int, harvest: tuple[HarvestDay, ...]) -> 
     total = sum(one.amount for one in harvest)
     span = f"{weeks[0]}" if len(weeks) == 1 else f"{weeks[0]} to {weeks[-1]}"
     sentences.append(
-        f"{'1 plant gives' if plants == 1 else f'{plants} plants give'} {total:g} "
-        f"{crop.unit.name} for {span}, at {crop.gives} a plant"
+        f"{'1 plant gives' if plants == 1 else f'{plants} plants give'} "
+        f"{amount_words(total, crop.unit)} for {span}, at {crop.gives} a plant"
         f"{' and cut' if isinstance(crop.habit, Cut) else ''} ({crop.gives.source})."
     )
     return tuple(sentences)
@@ -32,7 +32,7 @@ def _why_start(course: Course) -> str:
         return (
             f"Sown indoors on {course.start_on}, to stand {weeks.low / 7:g} to "
             f"{weeks.high / 7:g} weeks before setting out on {course.set_out_on} "
-            f"({weeks.source}, §11)."
+            f"({weeks.source}, §11): the latest start that serves its week (§12)."
         )
     return f"Sown in place on {course.start_on}, the latest garden day that serves its week (§12)."
 

@@ -8,7 +8,7 @@ from planner.garden import Bed, Cut, Garden, StartFrom, Store
 from planner.growth import HARDENING_DAYS
 from planner.scheduling import Block, Sowing, Workdays
 from planner.tasks.task import Task, TaskKind
-from planner.terms import Unit, length_words
+from planner.terms import Unit, amount_words, length_words
 
 # Seedlings are thinned about a week after they show. Common practice, no source.
 _THIN_AFTER_DAYS = 7
@@ -136,7 +136,7 @@ class _Desk:
         if isinstance(habit, Store):
             verb = "Lift and cure"
         for number, taken in enumerate(sowing.harvest, 1):
-            amount = f"{round(taken.amount, 1):g} {sowing.crop.unit.name}"
+            amount = amount_words(taken.amount, sowing.crop.unit)
             text = f"{verb} {sowing.crop.name}: about {amount}."
             yield self._task(sowing, kind, taken.day, text, number)
 

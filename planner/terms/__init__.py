@@ -5,7 +5,7 @@ places in a file, and problems (the grower's mistakes, as values).
 """
 
 from planner.terms.figure import Fact, Figure
-from planner.terms.measure import length_words
+from planner.terms.measure import amount_words, length_words
 from planner.terms.month_day import MonthDay, read_month_day
 from planner.terms.problem import Problem
 from planner.terms.problem_kinds import PROBLEM_KINDS, ProblemKind
@@ -30,6 +30,7 @@ __all__ = [
     "Source",
     "Unit",
     "Week",
+    "amount_words",
     "days_between",
     "length_words",
     "read_month_day",

@@ -30,3 +30,15 @@ def _imperial(length_um: float) -> str:
         number = f"{whole} {part}" if whole and part else f"{part or whole}"
         words.append(f"{number} in")
     return " ".join(words)
+
+
+def amount_words(amount: float, unit: Unit) -> str:
+    """An amount of harvest like "1.5 lb", "25 roots", "1 head" or plain "12"."""
+    number = f"{round(amount, 1):g}"
+    if unit.name == "each":
+        return number
+    word = _ONE_OF.get(unit.name, unit.name) if number == "1" else unit.name
+    return f"{number} {word}"
+
+
+_ONE_OF = {"roots": "root", "heads": "head", "bunches": "bunch"}

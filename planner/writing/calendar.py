@@ -16,6 +16,7 @@ from icalendar import Alarm, Calendar, Event
 from planner.scheduling import Sowing
 from planner.season import Season
 from planner.tasks import Task, TaskKind
+from planner.terms import amount_words
 
 _PRODUCT = "-//planner//sowing and harvest plan//EN"
 # The evening before, at six: counted back from midnight at the start of the day.
@@ -75,7 +76,7 @@ def _task_entry(task: Task) -> Entry:
 def _harvest_entry(sowing: Sowing) -> Entry:
     first, last = sowing.harvest[0].day, sowing.harvest[-1].day
     total = sum(taken.amount for taken in sowing.harvest)
-    amount = f"about {round(total, 1):g} {sowing.crop.unit.name}"
+    amount = f"about {amount_words(total, sowing.crop.unit)}"
     if first != last:
         amount += " in all"
     beds = " + ".join(dict.fromkeys(block.bed for block in sowing.blocks))

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from planner.season import CropOutlook, Season
-from planner.terms import Week
+from planner.terms import Week, amount_words
 
 _BARS = "▁▂▃▄▅▆▇█"
 _DIGITS = "12345678"
@@ -79,7 +79,7 @@ def _month_line(weeks: list[Week]) -> str:
 
 def _summary(outlook: CropOutlook, names: int) -> str:
     met = sum(outlook.met(week) >= 1 - 1e-6 for week in outlook.wants)
-    amount = f"{round(outlook.wanted / len(outlook.wants), 1):g} {outlook.crop.unit.name}"
+    amount = amount_words(outlook.wanted / len(outlook.wants), outlook.crop.unit)
     when = "a week" if len(outlook.wants) > 1 else f"in {min(outlook.wants)}"
     return (
         f"{outlook.crop.name:<{names}}  {amount} {when}: "

@@ -1,5 +1,6 @@
 """A week's tasks as the grower reads them in the morning."""
 
+import textwrap
 from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date
@@ -22,11 +23,14 @@ class TaskLine:
     text: str
 
 
-def week_text(week: Week, tasks: Iterable[TaskLine]) -> str:
+def week_text(week: Week, tasks: Iterable[TaskLine], width: int) -> str:
     """The tasks of a week, by day, each with a box to tick in the mind."""
     head = f"Week {week}, {_day(week.monday)} to {_day(week.sunday)} {week.sunday.year}"
     days = groupby(tasks, key=lambda one: one.on)
-    parts = [f"{day:%A} {_day(day)}\n" + "\n".join(map(_line, lines)) for day, lines in days]
+    parts = [
+        f"{day:%A} {_day(day)}\n" + "\n".join(_line(line, width) for line in lines)
+        for day, lines in days
+    ]
     return "\n\n".join([head, *(parts or ["Nothing to do this week."])])
 
 
@@ -34,6 +38,12 @@ def _day(day: date) -> str:
     return f"{day.day} {day:%B}"
 
 
-def _line(task: TaskLine) -> str:
+def _line(task: TaskLine, width: int) -> str:
+    text = textwrap.fill(
+        f"{task.sowing}: {task.text}",
+        width,
+        initial_indent="  [ ] ",
+        subsequent_indent="      ",
+    )
     where = "" if task.kind in _INDOORS else f"\n      {task.bed}, {task.place}"
-    return f"  [ ] {task.sowing}: {task.text}{where}"
+    return f"{text}{where}"
