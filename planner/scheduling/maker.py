@@ -3,12 +3,20 @@
 import heapq
 import math
 from dataclasses import dataclass
-from datetime import date, timedelta
+from datetime import timedelta
 from enum import Enum
 
-from planner.garden import Crop, Cut, Garden, Store
+from planner.garden import Crop, Garden
 from planner.scheduling.candidate import Candidate, CropCandidates
 from planner.scheduling.draft import ENOUGH, CropDraft, Step
+from planner.scheduling.fitting import (
+    Fitting,
+    counted_flow,
+    harvest_of,
+    leaves_on,
+    shares_of,
+    sowing_of,
+)
 from planner.scheduling.ground import Ground, fit_plants
 from planner.scheduling.reasons import (
     no_candidate_reason,
@@ -16,17 +24,13 @@ from planner.scheduling.reasons import (
     partial_reason,
     too_little_reason,
 )
-from planner.scheduling.sowing import Block, HarvestDay, Method, Sowing, SowingState
-from planner.scheduling.story import why_sowing
+from planner.scheduling.sowing import Block, Sowing
+from planner.scheduling.story import Chosen
 from planner.scheduling.supply import supply_of
 from planner.scheduling.unmet import Unmet
 from planner.scheduling.workdays import Workdays
 from planner.terms import Week
 
-# Seed allowance: eight in ten come up and nine in ten of those are kept (from memory);
-# twelve plants then need seventeen seeds (TRADE propagation arithmetic).
-_COMES_UP = 0.8
-_IS_KEPT = 0.9
 # A week that lacks less than this share of its want gets no sowing of its own.
 _WORTH_SOWING = 0.1
 
@@ -115,19 +119,20 @@ class ScheduleMaker:
                 return order
 
     def _place(self, draft: CropDraft, step: Step) -> None:
-        best: tuple[int, Candidate, list[Week], tuple[Block, ...]] | None = None
+        best: Fitting | None = None
         whole = False
         for candidate in step.ranked:
             weeks = draft.weeks_served(candidate, step.week, self.workdays)
             wanted = self._plants_for(draft, candidate, weeks)
             blocks, placed = self._fit(draft.crop, candidate, wanted, weeks)
-            if placed and (best is None or placed > best[0]):
-                best = (placed, candidate, weeks, blocks)
+            if placed and (best is None or placed > best.plants):
+                chosen = Chosen.LATEST if candidate is step.ranked[0] else Chosen.FOR_GROUND
+                best = Fitting(candidate, weeks, placed, blocks, chosen)
             whole = placed == wanted
             if whole:
                 break
         if best is not None:
-            self._grow(draft, *best)
+            self._grow(draft, best)
         lacking = draft.lacks(step.week)
         if lacking > ENOUGH:
             short = partial_reason(draft.crop, step.week)
@@ -139,57 +144,24 @@ class ScheduleMaker:
         lacking = sum(draft.lacks(week) for week in weeks)
         gives = draft.crop.gives.middle
         if candidate.flow:
-            gives = _counted_flow(draft.crop, candidate, weeks[0])
+            gives = counted_flow(draft.crop, candidate, weeks[0])
         return max(1, math.ceil(lacking / gives - ENOUGH))
 
     def _fit(
         self, crop: Crop, candidate: Candidate, plants: int, weeks: list[Week]
     ) -> tuple[tuple[Block, ...], int]:
-        leave_on = _leaves_on(crop, candidate, weeks)
+        leave_on = leaves_on(crop, candidate, weeks)
         enter_on = candidate.course.enters_on
         leave_on = max(leave_on, enter_on + timedelta(days=1))
         gaps = self.ground.gaps(crop, enter_on, leave_on)
         return fit_plants(crop, plants, gaps, (enter_on, leave_on))
 
-    def _grow(
-        self,
-        draft: CropDraft,
-        plants: int,
-        candidate: Candidate,
-        weeks: list[Week],
-        blocks: tuple[Block, ...],
-    ) -> None:
-        harvest = _harvest(draft, plants, candidate, weeks)
-        self.ground.hold(blocks)
-        self.sowings.append(self._sowing(draft.crop, plants, candidate, blocks, harvest))
-        for week, amount in _shares(draft, plants, candidate, weeks).items():
+    def _grow(self, draft: CropDraft, fitting: Fitting) -> None:
+        harvest = harvest_of(draft, fitting)
+        self.ground.hold(fitting.blocks)
+        self.sowings.append(sowing_of(draft.crop, fitting, harvest))
+        for week, amount in shares_of(draft, fitting).items():
             draft.supply[week] = draft.supply.get(week, 0.0) + amount
-
-    def _sowing(
-        self,
-        crop: Crop,
-        plants: int,
-        candidate: Candidate,
-        blocks: tuple[Block, ...],
-        harvest: tuple[HarvestDay, ...],
-    ) -> Sowing:
-        course = candidate.course
-        return Sowing(
-            id="",
-            crop=crop,
-            method=Method.DIRECT if candidate.is_direct else Method.INDOORS,
-            sow_on=course.start_on,
-            emerges_on=course.emerges_on,
-            set_out_on=course.set_out_on,
-            ripe=course.ripe,
-            plants=plants,
-            seeds=seeds_for(crop, plants),
-            blocks=blocks,
-            harvest=harvest,
-            clear_on=blocks[0].leave_on,
-            state=SowingState.PLANNED,
-            why=why_sowing(course, plants, harvest),
-        )
 
     def unmet(self) -> list[Unmet]:
         """What every week still lacks, and why."""
@@ -199,56 +171,3 @@ class ScheduleMaker:
             for week in draft.wants
             if draft.lacks(week) > ENOUGH
         ]
-
-
-def _counted_flow(crop: Crop, candidate: Candidate, week: Week) -> float:
-    """What a plant is counted on for a week of its flow.
-
-    Cuts taken a little early are smaller, so the smallest of the whole ones counts; else a
-    second sowing would be made for the last few leaves. A week in which picking only begins
-    counts at half at least, so that it does not make the sowing larger than later weeks need.
-    """
-    full = max(candidate.flow.values())
-    if isinstance(crop.habit, Cut):
-        return min(amount for amount in candidate.flow.values() if amount >= 0.5 * full)
-    return max(candidate.flow[week], 0.5 * full)
-
-
-def seeds_for(crop: Crop, plants: int) -> int:
-    """Seeds to sow so that about so many plants remain; cloves, sets and slips one each."""
-    if crop.start_from.value != "seed":
-        return plants
-    return math.ceil(plants / (_COMES_UP * _IS_KEPT) - ENOUGH)
-
-
-def _leaves_on(crop: Crop, candidate: Candidate, weeks: list[Week]) -> date:
-    if candidate.flow:
-        return max(candidate.days.values())
-    if isinstance(crop.habit, Store):
-        return candidate.days[weeks[0]]
-    return candidate.days[weeks[-1]]
-
-
-def _shares(
-    draft: CropDraft, plants: int, candidate: Candidate, weeks: list[Week]
-) -> dict[Week, float]:
-    """What a sowing brings to each week: its flow, or its harvest shared out as wanted."""
-    if candidate.flow:
-        return {week: each * plants for week, each in candidate.flow.items()}
-    left = plants * draft.crop.gives.middle
-    shares: dict[Week, float] = {}
-    for week in weeks:
-        shares[week] = min(left, draft.lacks(week))
-        left -= shares[week]
-    shares[weeks[-1]] += left
-    return {week: amount for week, amount in shares.items() if amount > 0}
-
-
-def _harvest(
-    draft: CropDraft, plants: int, candidate: Candidate, weeks: list[Week]
-) -> tuple[HarvestDay, ...]:
-    if isinstance(draft.crop.habit, Store):
-        lifted = candidate.days[weeks[0]]
-        return (HarvestDay(lifted, plants * draft.crop.gives.middle),)
-    shares = _shares(draft, plants, candidate, weeks)
-    return tuple(HarvestDay(candidate.days[week], amount) for week, amount in shares.items())

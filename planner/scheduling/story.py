@@ -1,40 +1,71 @@
 """Why each date of a sowing is what it is, in sentences."""
 
-from planner.garden import CountedFrom, Cut, DirectSown, RaisedIndoors
+from dataclasses import dataclass
+from datetime import date
+from enum import StrEnum
+
+from planner.garden import CountedFrom, Cut, DirectSown, Once, Pick, RaisedIndoors, StartFrom, Store
 from planner.growth import Course
 from planner.scheduling.sowing import HarvestDay
-from planner.terms import amount_words, week_of
+from planner.terms import Figure, amount_words, week_of
 
 
-def why_sowing(course: Course, plants: int, harvest: tuple[HarvestDay, ...]) -> tuple[str, ...]:
+class Chosen(StrEnum):
+    """Why this start was chosen among those that serve its week."""
+
+    LATEST = "the latest start that serves its week (§12)"
+    FOR_GROUND = "not the latest start that serves its week, but one for which ground is free (§12)"
+
+
+@dataclass(frozen=True, slots=True)
+class Made:
+    """What a sowing was made of and for: its course, size, harvest and end."""
+
+    course: Course
+    plants: int
+    harvest: tuple[HarvestDay, ...]
+    clear_on: date
+    chosen: Chosen
+
+
+def why_sowing(made: Made) -> tuple[str, ...]:
     """The rule, the figures and the sources behind a sowing's dates and size."""
-    crop = course.crop
-    sentences = [_why_start(course), _why_outdoors(course), _why_ripe(course)]
-    if course.fall_extra_days >= 0.5:
-        sentences.append(
-            f"It ripens in fall, so {course.fall_extra_days:.0f} days are added (VCE-FALL, §9)."
-        )
-    weeks = sorted({week_of(one.day) for one in harvest})
-    total = sum(one.amount for one in harvest)
-    span = f"{weeks[0]}" if len(weeks) == 1 else f"{weeks[0]} to {weeks[-1]}"
-    sentences.append(
-        f"{'1 plant gives' if plants == 1 else f'{plants} plants give'} "
-        f"{amount_words(total, crop.unit)} for {span}, at {crop.gives} a plant"
-        f"{' and cut' if isinstance(crop.habit, Cut) else ''} ({crop.gives.source})."
-    )
-    return tuple(sentences)
+    course = made.course
+    sentences = [
+        _why_start(made),
+        _why_shows(course),
+        _why_outdoors(course),
+        _why_ripe(course),
+        _why_fall(course),
+        _why_harvest(made),
+        _why_size(made),
+    ]
+    return tuple(sentence for sentence in sentences if sentence)
 
 
-def _why_start(course: Course) -> str:
+def _days(figure: Figure) -> str:
+    return f"{figure} ({figure.source})"
+
+
+def _why_start(made: Made) -> str:
+    course = made.course
     way = course.way
     if isinstance(way, RaisedIndoors):
         weeks = way.days_indoors
         return (
-            f"Sown indoors on {course.start_on}, to stand {weeks.low / 7:g} to "
-            f"{weeks.high / 7:g} weeks before setting out on {course.set_out_on} "
-            f"({weeks.source}, §11): the latest start that serves its week (§12)."
+            f"Sown indoors on {course.start_on}, {made.chosen}, to stand {weeks.low / 7:g} to "
+            f"{weeks.high / 7:g} weeks ({weeks.source}) before setting out on "
+            f"{course.set_out_on}; hardening off takes the last week (TRADE-S22, §11)."
         )
-    return f"Sown in place on {course.start_on}, the latest garden day that serves its week (§12)."
+    verb = "Sown" if course.crop.start_from is StartFrom.SEED else "Planted"
+    return f"{verb} in place on {course.start_on}, {made.chosen}."
+
+
+def _why_shows(course: Course) -> str:
+    return (
+        f"The first green shows about {course.emerges_on}: {_days(course.crop.days_to_emerge)}; "
+        "seedlings sown in place are thinned a week later."
+    )
 
 
 def _why_outdoors(course: Course) -> str:
@@ -46,14 +77,49 @@ def _why_outdoors(course: Course) -> str:
 
 def _why_ripe(course: Course) -> str:
     way = course.way
-    days = way.days
-    counted = way.counted_from if isinstance(way, RaisedIndoors) else CountedFrom.SOWING
-    if isinstance(way, DirectSown) and course.crop.start_from.value != "seed":
-        counted_word = "planting"
-    else:
-        counted_word = counted.value
+    counted = CountedFrom.SOWING.value
+    if isinstance(way, RaisedIndoors):
+        counted = way.counted_from.value
+    elif isinstance(way, DirectSown) and course.crop.start_from is not StartFrom.SEED:
+        counted = "planting"
     return (
         f"Likely ripe on {course.ripe.likely} (between {course.ripe.early} and "
-        f"{course.ripe.late}): {days} from {counted_word} ({days.source}), counted by the "
+        f"{course.ripe.late}): {way.days} from {counted} ({way.days.source}), counted by the "
         "calendar (§3)."
+    )
+
+
+def _why_fall(course: Course) -> str:
+    if course.fall_extra_days < 0.5:
+        return ""
+    return f"It ripens in fall, so {course.fall_extra_days:.0f} days are added (VCE-FALL, §9)."
+
+
+def _why_harvest(made: Made) -> str:
+    match made.course.crop.habit:
+        case Once(hold_days=hold):
+            how = f"It stands at usable size for {_days(hold)}"
+        case Cut(cuts=cuts, regrow_days=regrow):
+            how = f"It is cut {cuts.low:g} to {cuts.high:g} times, {_days(regrow)} apart"
+        case Pick(picking_days=picking):
+            how = f"It is picked over {_days(picking)}"
+        case Store(store_days=store):
+            how = f"It is lifted at once and keeps for {_days(store)}"
+    first, last = made.harvest[0].day, made.harvest[-1].day
+    span = f"on {first}" if first == last else f"from {first} to {last}"
+    return (
+        f"{how}; harvest falls on garden days {span}, and it is cleared on {made.clear_on} (§14)."
+    )
+
+
+def _why_size(made: Made) -> str:
+    crop = made.course.crop
+    weeks = sorted({week_of(one.day) for one in made.harvest})
+    total = sum(one.amount for one in made.harvest)
+    span = f"{weeks[0]}" if len(weeks) == 1 else f"{weeks[0]} to {weeks[-1]}"
+    many = "1 plant gives" if made.plants == 1 else f"{made.plants} plants give"
+    each_cut = " and cut" if isinstance(crop.habit, Cut) else ""
+    return (
+        f"{many} {amount_words(total, crop.unit)} for {span}, at {crop.gives} a plant{each_cut} "
+        f"({crop.gives.source})."
     )
