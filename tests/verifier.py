@@ -28,6 +28,7 @@ _DATA = Path(__file__).resolve().parent.parent / "planner" / "almanac" / "data"
 _METRES = {"in": 0.0254, "ft": 0.3048, "cm": 0.01, "m": 1.0, "mm": 0.001}
 _KILOGRAMS = {"oz": 0.45359237 / 16, "lb": 0.45359237, "g": 0.001, "kg": 1.0}
 _PIECES = {"each", "roots", "heads"}
+_PLURALS = {"head": "heads", "root": "roots", "bunch": "bunches"}
 _LIGHT = {"shade": 0, "part": 1, "full": 2}
 _WEEKDAYS = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
 _ASSUMED_SPREAD_DAYS = 11.7
@@ -137,7 +138,8 @@ def quantity(text: str) -> tuple[str, str, str]:
     """Low, high and unit of a quantity such as "6-8 weeks" or "4 ft"."""
     match = _QUANTITY.fullmatch(text)
     assert match is not None, f"not a quantity: {text}"
-    return match[1], match[2] or match[1], match[3]
+    unit = _PLURALS.get(match[3], match[3])
+    return match[1], match[2] or match[1], unit
 
 
 def _metres(text: str) -> float:

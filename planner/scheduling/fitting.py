@@ -29,6 +29,7 @@ class Fitting:
 
 
 def sowing_of(crop: Crop, fitting: Fitting, harvest: tuple[HarvestDay, ...]) -> Sowing:
+    """The sowing a fitting becomes, without a name as yet."""
     course = fitting.candidate.course
     clear_on = fitting.blocks[0].leave_on
     return Sowing(
@@ -63,6 +64,7 @@ def counted_flow(crop: Crop, candidate: Candidate, week: Week) -> float:
 
 
 def leaves_on(crop: Crop, candidate: Candidate, weeks: list[Week]) -> date:
+    """The day of the last harvest, on which it is cleared."""
     if candidate.flow:
         return max(candidate.days.values())
     if isinstance(crop.habit, Store):
@@ -92,6 +94,7 @@ def shares_of(draft: CropDraft, fitting: Fitting) -> dict[Week, float]:
 
 
 def harvest_of(draft: CropDraft, fitting: Fitting) -> tuple[HarvestDay, ...]:
+    """What is taken on which day; a crop for the store is lifted on one."""
     days = fitting.candidate.days
     if isinstance(draft.crop.habit, Store):
         whole = fitting.plants * draft.crop.gives.middle
