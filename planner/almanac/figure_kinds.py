@@ -10,7 +10,8 @@ from planner.terms import UNITS, Dimension, Fact, Figure, Source
 class FigureKind:
     """How a figure is written. `choices` for words, `dimension` for quantities.
 
-    A kind with neither is free text. `harvest` figures are counted in harvest units.
+    A kind with neither is free text. `harvest` figures are counted in harvest units. No crop
+    has less than `least` or more than `most`, in metres, days or pieces.
     """
 
     meaning: str
@@ -18,14 +19,16 @@ class FigureKind:
     dimension: Dimension | None = None
     choices: tuple[str, ...] = ()
     harvest: bool = False
+    most: float = 1000.0
+    least: float = 0.0
 
 
 def _time(meaning: str, example: str) -> FigureKind:
-    return FigureKind(meaning, example, Dimension.TIME)
+    return FigureKind(meaning, example, Dimension.TIME, most=730)
 
 
 def _length(meaning: str, example: str) -> FigureKind:
-    return FigureKind(meaning, example, Dimension.LENGTH)
+    return FigureKind(meaning, example, Dimension.LENGTH, most=5)
 
 
 def _choice(meaning: str, *choices: str) -> FigureKind:
@@ -43,13 +46,13 @@ FIGURE_KINDS: dict[str, FigureKind] = {
     "days_to_emerge": _time("days from sowing to the first green", "5 days"),
     "hardiness": _choice("frost the young plant stands", *Hardiness),
     "autumn_tolerance": _choice("frost the grown crop stands", *FrostTolerance),
-    "spacing": _length("distance between plants", "3 in"),
+    "spacing": FigureKind("distance between plants", "3 in", Dimension.LENGTH, most=5, least=0.01),
     "sowing_depth": _length("depth of sowing", "0.5 in"),
     "soil_depth": _length("depth of soil, least to comfortable", "6-10 in"),
     "sun": _choice("light it needs", *(sun.word for sun in reversed(Sun))),
     "yield": FigureKind("what one plant gives, or gives at each cut", "1 roots", harvest=True),
     "hold_days": _time("days it stands at usable size", "5-9 days"),
-    "cuts": FigureKind("number of cuts", "3-5 cuts", Dimension.COUNT),
+    "cuts": FigureKind("number of cuts", "3-5 cuts", Dimension.COUNT, most=100),
     "regrow_days": _time("days between cuts", "10-14 days"),
     "picking_days": _time("days over which it is picked", "14-21 days"),
     "store_days": _time("days it keeps in a store", "90-180 days"),

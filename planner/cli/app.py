@@ -1,5 +1,7 @@
 """The commands and what they share."""
 
+import io
+import sys
 from typing import Annotated
 
 import typer
@@ -44,4 +46,8 @@ def options(
 
 def run() -> None:
     """Enter from the command line."""
+    for stream in (sys.stdout, sys.stderr):
+        if isinstance(stream, io.TextIOWrapper):
+            # A name the terminal cannot show must not end a run.
+            stream.reconfigure(errors="replace")
     app()

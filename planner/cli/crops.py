@@ -30,9 +30,9 @@ def crops(
             [
                 Problem(
                     "nothing-found",
-                    Place("almanac"),
-                    f'It has no crop "{name}".',
-                    f'did you mean "{near}"?' if near else "planner crops lists them all.",
+                    Place("planner crops"),
+                    f'The almanac has no crop "{name}".',
+                    f'try "{near}".' if near else "planner crops lists them all.",
                 )
             ]
         )

@@ -1,6 +1,7 @@
 """A plan folder on disk: reading what is there."""
 
 import json
+from datetime import date
 from pathlib import Path
 from typing import Any
 
@@ -8,7 +9,7 @@ from planner.cli.season_folder import SEASON, recover
 from planner.cli.shell import refuse
 from planner.garden import Garden
 from planner.reading import LARGEST_FILE_BYTES, PlanFile, PlanFiles, read_garden
-from planner.season import EarlierSeason, read_record
+from planner.season import EarlierSeason, read_record, what_is_wrong
 from planner.terms import Place, Problem
 
 GARDEN = "garden.toml"
@@ -21,7 +22,7 @@ def garden_in(folder: Path) -> Garden | tuple[Problem, ...]:
     problems: list[Problem] = []
     garden = _file(folder, GARDEN, problems)
     if garden is None and not problems:
-        problems.append(_missing(folder))
+        problems.append(missing_plan(folder))
     crops = _file(folder, CROPS, problems)
     if garden is None:
         return tuple(problems)
@@ -39,8 +40,16 @@ def need_garden(folder: Path) -> Garden:
     refuse(garden)
 
 
-def _missing(folder: Path) -> Problem:
-    if not folder.is_dir():
+def missing_plan(folder: Path) -> Problem:
+    """Why there is no plan in a folder."""
+    if folder.name == GARDEN and folder.is_file():
+        return Problem(
+            "file-missing",
+            Place(GARDEN),
+            "A command takes the folder of a plan, not the file in it.",
+            f"name the folder: {folder.parent}",
+        )
+    if not is_folder(folder):
         wrong = f"There is no folder {folder}."
     else:
         wrong = f"There is no {GARDEN} in {folder}."
@@ -50,6 +59,14 @@ def _missing(folder: Path) -> Problem:
         wrong,
         f"make a plan there with: planner start {folder}",
     )
+
+
+def is_folder(path: Path) -> bool:
+    """Whether a path leads to a folder; a name no disk can hold leads nowhere."""
+    try:
+        return path.is_dir()
+    except OSError:
+        return False
 
 
 def _file(folder: Path, name: str, problems: list[Problem]) -> PlanFile | None:
@@ -77,17 +94,23 @@ def _unreadable(name: str, error: OSError) -> Problem:
 
 def season_record(folder: Path) -> dict[str, Any] | None:
     """The record of the season in a folder; None when there is none yet."""
-    recover(folder)
-    path = folder / SEASON / RECORD
-    if not path.exists():
-        return None
+    name = f"{SEASON}/{RECORD}"
     try:
+        recover(folder)
+        path = folder / SEASON / RECORD
+        if not path.exists():
+            return None
         record = json.loads(path.read_bytes())
-    except (OSError, ValueError, RecursionError) as error:
-        refuse([_damaged(f"{SEASON}/{RECORD}", str(error))])
-    if not isinstance(record, dict):
-        refuse([_damaged(f"{SEASON}/{RECORD}", "it holds no season")])
-    return record
+    except OSError as error:
+        refuse([_unreadable(name, error)])
+    except json.JSONDecodeError as error:
+        refuse([_damaged(name, f"it cannot be understood from line {error.lineno} on")])
+    except (ValueError, RecursionError):
+        refuse([_damaged(name, "it cannot be understood")])
+    wrong = what_is_wrong(record)
+    if wrong:
+        refuse([_damaged(name, wrong)])
+    return dict(record)
 
 
 def _damaged(name: str, words: str) -> Problem:
@@ -100,12 +123,12 @@ def _damaged(name: str, words: str) -> Problem:
     )
 
 
-def earlier_season(folder: Path, garden: Garden) -> EarlierSeason | None:
+def earlier_season(folder: Path, garden: Garden, as_of: date) -> EarlierSeason | None:
     """The season made before, as far as a new one keeps it."""
     record = season_record(folder)
     if record is None:
         return None
-    earlier = read_record(record, garden, f"{SEASON}/{RECORD}")
+    earlier = read_record(record, garden, as_of, f"{SEASON}/{RECORD}")
     if isinstance(earlier, Problem):
         refuse([earlier])
     return earlier

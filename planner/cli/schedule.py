@@ -41,7 +41,8 @@ def schedule(
     """
     path = Path(folder)
     garden = need_garden(path)
-    season = make_season(garden, read_day(as_of, "--as-of"), earlier_season(path, garden))
+    day = read_day(as_of, "--as-of")
+    season = make_season(garden, day, earlier_season(path, garden, day))
     problem = write_season_folder(path, _files(path, season))
     if problem is not None:
         refuse([problem])
@@ -64,13 +65,13 @@ def _files(folder: Path, season: Season) -> dict[str, bytes]:
     before = folder / SEASON / _UPDATE
     try:
         calendars = write_calendars(season, before.read_bytes() if before.exists() else None)
-    except (OSError, ValueError) as error:
+    except (OSError, ValueError, KeyError):
         refuse(
             [
                 Problem(
                     "season-unreadable",
                     Place(f"{SEASON}/{_UPDATE}"),
-                    f"The calendar written before cannot be read: {error}.",
+                    "The calendar written before cannot be read.",
                     "take that file away; calendars then begin anew, so replace them in your app.",
                 )
             ]

@@ -7,6 +7,7 @@ is two, and a run that dies between them is put right by the next one.
 
 import contextlib
 import ctypes
+import errno
 import os
 import shutil
 import sys
@@ -19,6 +20,12 @@ _OLD = "season.old"
 _NEW = "season.new"
 _EXCHANGE = 2  # RENAME_EXCHANGE of Linux and RENAME_SWAP of macOS
 _AT_FDCWD = -100
+_REMEDIES = {
+    errno.ENOSPC: "free some space on this disk.",
+    errno.EDQUOT: "free some space on this disk.",
+    errno.EFBIG: "free some space, or raise the limit on the size of files.",
+    errno.EROFS: "this disk is read-only: copy the plan folder to another one.",
+}
 
 
 def write_season_folder(folder: Path, files: dict[str, bytes]) -> Problem | None:
@@ -30,7 +37,9 @@ def write_season_folder(folder: Path, files: dict[str, bytes]) -> Problem | None
     season = folder / SEASON
     try:
         recover(folder)
-        shutil.rmtree(new, ignore_errors=True)
+        if season.is_symlink() or (season.exists() and not season.is_dir()):
+            return _in_the_way(season)
+        _clear_leftovers(folder)
         new.mkdir()
         for name, content in files.items():
             _write(new / name, content)
@@ -51,6 +60,33 @@ def recover(folder: Path) -> None:
     old, season = folder / _OLD, folder / SEASON
     if old.is_dir() and not season.exists():
         old.rename(season)
+
+
+def _clear_leftovers(folder: Path) -> None:
+    """Take away what runs that were killed left behind; a run still going keeps its own."""
+    for left in folder.glob(f"{_NEW}.*"):
+        number = left.suffix.removeprefix(".")
+        if number == str(os.getpid()) or not (number.isdigit() and _is_running(int(number))):
+            shutil.rmtree(left, ignore_errors=True)
+
+
+def _is_running(process: int) -> bool:
+    try:
+        os.kill(process, 0)
+    except ProcessLookupError:
+        return False
+    except OSError:
+        return True
+    return True
+
+
+def _in_the_way(season: Path) -> Problem:
+    return Problem(
+        "folder-unwritable",
+        Place(str(season)),
+        "Something of that name that is no plain folder is in the way. Nothing was changed.",
+        "move it away; the program makes the folder itself.",
+    )
 
 
 def _write(path: Path, content: bytes) -> None:
@@ -83,8 +119,6 @@ def _change_places(new: Path, season: Path) -> None:
     if not season.exists():
         new.rename(season)
         return
-    if not season.is_dir():
-        raise NotADirectoryError(None, "a file of that name is in the way")
     if _exchange(new, season):
         return
     old = season.with_name(_OLD)
@@ -112,5 +146,5 @@ def _unwritable(season: Path, error: OSError) -> Problem:
         "folder-unwritable",
         Place(str(season)),
         f"The computer says: {error.strerror or error}. Nothing was changed.",
-        "free some space, or see that you may write in this folder.",
+        _REMEDIES.get(error.errno or 0, "see that you may write in this folder."),
     )

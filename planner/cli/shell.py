@@ -12,6 +12,7 @@ from planner.terms import Place, Problem
 
 CANNOT_STAND = 2
 SOMETHING_UNMET = 1
+_FIRST_YEAR, _LAST_YEAR = 1900, 2200
 
 FolderArgument = Annotated[str, typer.Argument(help="The plan folder.", show_default=False)]
 JsonOption = Annotated[bool, typer.Option("--json", help="Print JSON for another program.")]
@@ -41,8 +42,23 @@ def read_day(written: str | None, option: str) -> date:
     if written is None:
         return today()
     try:
-        return date.fromisoformat(written)
+        day = date.fromisoformat(written)
+        if _FIRST_YEAR <= day.year <= _LAST_YEAR:
+            return day
     except ValueError:
+        day = None
+    if day is not None:
+        refuse(
+            [
+                Problem(
+                    "bad-date",
+                    Place(option),
+                    f"The year {day.year} is out of reach.",
+                    f"name a day between {_FIRST_YEAR} and {_LAST_YEAR}.",
+                )
+            ]
+        )
+    else:
         refuse(
             [
                 Problem(

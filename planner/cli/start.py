@@ -62,7 +62,11 @@ def start(
     --want "radish: 25 roots"
     """
     path = Path(folder)
-    if (path / GARDEN).exists():
+    try:
+        taken = (path / GARDEN).exists()
+    except OSError as error:
+        refuse([_unwritable(path, error)])
+    if taken:
         refuse([_taken(path)])
     answers = StartAnswers(
         name=name,
@@ -114,8 +118,17 @@ def _taken(path: Path) -> Problem:
     return Problem(
         "folder-taken",
         Place(str(path / GARDEN)),
-        "A plan is there already.",
+        "A garden.toml is there, and a new plan never overwrites one.",
         "edit that file, or choose another folder.",
+    )
+
+
+def _unwritable(path: Path, error: OSError) -> Problem:
+    return Problem(
+        "folder-unwritable",
+        Place(str(path)),
+        f"The computer says: {error.strerror}.",
+        "choose a folder you may write in.",
     )
 
 
@@ -129,15 +142,6 @@ def _make(path: Path, text: str) -> None:
         with (path / GARDEN).open("xb") as file:
             file.write(content)
     except OSError as error:
-        refuse(
-            [
-                Problem(
-                    "folder-unwritable",
-                    Place(str(path)),
-                    f"The computer says: {error.strerror}.",
-                    "choose a folder you may write in.",
-                )
-            ]
-        )
+        refuse([_unwritable(path, error)])
     print(f"Wrote {path / GARDEN}. Read it over, change what you like, then:")
     print(f"  planner check {path}\n  planner schedule {path}")

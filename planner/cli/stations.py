@@ -83,7 +83,7 @@ def _named(words: str) -> list[Station]:
                 "nothing-found",
                 Place("stations"),
                 f'No station is named like "{words}".',
-                f'did you mean "{near}"?' if near else "try a nearby town, or a place: LAT LON.",
+                f'try "{near}".' if near else "try a nearby town, or a place: LAT LON.",
             )
         ]
     )

@@ -7,7 +7,7 @@ from typing import Annotated, Any
 
 import typer
 
-from planner.cli.plan_folder import season_record
+from planner.cli.plan_folder import is_folder, missing_plan, season_record
 from planner.cli.shell import FolderArgument, JsonOption, print_json, read_day, refuse
 from planner.terms import Place, Problem, week_of
 
@@ -43,6 +43,8 @@ def week(
 
 def need_record(folder: Path, named: str) -> dict[str, Any]:
     """The season's record, or leave after telling that there is none."""
+    if not is_folder(folder):
+        refuse([missing_plan(folder)])
     record = season_record(folder)
     if record is None:
         refuse(
@@ -50,7 +52,7 @@ def need_record(folder: Path, named: str) -> dict[str, Any]:
                 Problem(
                     "season-gone",
                     Place(str(folder)),
-                    "This folder holds no season yet.",
+                    "There is no season/season.json in it.",
                     f"make one with: planner schedule {named}",
                 )
             ]

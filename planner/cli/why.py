@@ -33,7 +33,7 @@ def why(
                     "nothing-found",
                     Place(str(folder)),
                     f'No sowing is named "{sowing}".',
-                    f'did you mean "{near}"?' if near else "planner week shows the names.",
+                    f'try "{near}".' if near else "planner week shows the names.",
                 )
             ]
         )

@@ -2,6 +2,7 @@
 
 from collections import defaultdict
 from dataclasses import dataclass
+from datetime import date
 
 from planner.garden.bed import Bed
 from planner.garden.crop import Crop
@@ -24,6 +25,10 @@ class Garden:
     def crops(self) -> dict[str, Crop]:
         """The crops wanted, in the order of the plan."""
         return {target.crop.name: target.crop for target in self.targets}
+
+    def last_wanted(self, crop: str) -> date:
+        """The last day on which a harvest of a crop is of use."""
+        return max(target.last_day for target in self.targets if target.crop.name == crop)
 
     def wants(self) -> dict[str, dict[Week, float]]:
         """What is wanted of each crop in each week, weeks in order."""

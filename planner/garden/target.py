@@ -27,6 +27,11 @@ class WeeklyTarget:
         whole = [week for week in weeks if self.first <= week.days[3] <= self.last]
         return dict.fromkeys(whole or [week_of(self.first)], self.each_week)
 
+    @property
+    def last_day(self) -> date:
+        """The last day on which it helps: the Sunday of its last week."""
+        return max(self.wants()).sunday
+
 
 @dataclass(frozen=True, slots=True)
 class OnceTarget:
@@ -38,8 +43,14 @@ class OnceTarget:
     place: Place
 
     def wants(self) -> dict[Week, float]:
-        """The whole amount in the week of its day."""
-        return {week_of(self.by): self.amount}
+        """The whole amount in one week: the last whose Thursday is not past its day."""
+        thursday_gone = self.by.weekday() >= 3
+        return {week_of(self.by).after(0 if thursday_gone else -1): self.amount}
+
+    @property
+    def last_day(self) -> date:
+        """The last day on which it helps."""
+        return self.by
 
 
 Target = WeeklyTarget | OnceTarget

@@ -12,6 +12,7 @@ from planner.terms import Figure
 # Hardening off takes one to two weeks (TRADE-S22).
 HARDENING_DAYS = 7
 _LEAST_DAYS_OUTDOORS = 7.0
+_HALF_A_YEAR_DAYS = 180
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,17 +78,31 @@ def course_of(
     ripe = _ripening(way, start_on, enters_on, pace)
     if ripe.likely > time.ends:
         return None
-    extra = pace.fall_extra_days(ripe.likely)
+    extra = 0.0 if spans_winter(way.days) else pace.fall_extra_days(ripe.likely)
     return Course(crop, way, start_on, emerges_on, set_out_on, enters_on, ripe, time, extra)
 
 
 def _ripening(way: Way, start_on: date, enters_on: date, pace: Pace) -> Ripening:
     days = _days_in_ground(way, (enters_on - start_on).days)
+    if spans_winter(days):
+        return Ripening(
+            early=enters_on + timedelta(days=math.ceil(days.low)),
+            likely=enters_on + timedelta(days=math.ceil(days.middle)),
+            late=enters_on + timedelta(days=math.ceil(days.high)),
+        )
     return Ripening(
         early=pace.ripe_on(enters_on, days.low),
         likely=pace.ripe_on(enters_on, days.middle),
         late=pace.ripe_on(enters_on, days.high),
     )
+
+
+def spans_winter(days: Figure) -> bool:
+    """Whether days to maturity are so many that the published figure has a winter in it.
+
+    Then they are plain calendar days: winter must not be counted twice.
+    """
+    return days.middle >= _HALF_A_YEAR_DAYS
 
 
 def _days_in_ground(way: Way, days_indoors: int) -> Figure:

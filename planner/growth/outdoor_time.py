@@ -9,6 +9,9 @@ from planner.garden import Crop, FrostTolerance
 # A site where any night may freeze has no freeze dates to count from. There hardy crops go
 # out in the half-year of long days; common practice, no source.
 _LONG_DAY_H = 12.0
+# Crops that overwinter are still planted for some weeks after the first freeze, until the
+# ground is frozen; from memory.
+_WINTER_STARTS_DAYS = 28
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,12 +56,14 @@ def _time(crop: Crop, year: FreezeYear, freeze_risk: float) -> OutdoorTime:
     opens = year.spring_half + timedelta(weeks=weeks)
     days = crop.frost.days_after_first_freeze.middle
     ends = year.fall_half + timedelta(days=days)
+    last_start = year.fall_half
     why_ends = f"it stands about {days:g} days beyond the average first freeze ({year.fall_half})"
     if crop.frost.tolerance is FrostTolerance.OVERWINTERS:
         why_ends = "it stands through the winter"
+        last_start += timedelta(days=_WINTER_STARTS_DAYS)
     return OutdoorTime(
         opens=opens,
-        last_start=year.fall_half,
+        last_start=last_start,
         ends=ends,
         why_opens=(
             f"{crop.frost.hardiness} crops go out {-weeks:g} weeks before the average last "

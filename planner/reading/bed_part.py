@@ -5,39 +5,32 @@ from planner.reading.toml_table import TomlTable
 from planner.terms import Dimension, Quantity
 
 _LARGEST_M = 200.0
+_SMALLEST_M = 0.05
 
 
 def read_beds(plan: TomlTable) -> list[Bed]:
-    """Every bed that can stand; problems for the others."""
-    if "bed" not in plan or not plan.items("bed"):
-        plan.report(
-            "empty-season",
-            "",
-            "The plan has no bed.",
-            "add [[bed]] with a name, length, width, soil_depth and sun.",
-        )
-        return []
-    beds: list[Bed] = []
+    """All beds, if every one can stand; else none, and problems."""
+    beds: list[Bed | None] = []
     names: dict[str, TomlTable] = {}
-    for table in plan.tables("bed", "A bed"):
+    remedy = "add [[bed]] with a name, length, width, soil_depth and sun."
+    tables = plan.parts("bed", "A bed", remedy)
+    for table in tables:
         name = table.text("name") if table.need("name", 'name = "North 1"') else None
-        if name and _is_new(name, table, names):
-            bed = _read_bed(name, table)
-            if bed is not None:
-                beds.append(bed)
-        elif not name:
-            _read_bed("", table)
-    return beds
+        is_new = name is None or _is_new(name, table, names)
+        bed = _read_bed(name or "", table)
+        beds.append(bed if name and is_new else None)
+    right = [bed for bed in beds if bed is not None]
+    return right if len(right) == len(tables) else []
 
 
 def _is_new(name: str, table: TomlTable, names: dict[str, TomlTable]) -> bool:
     folded = " ".join(name.casefold().split())
     if folded in names:
-        first = names[folded].place("name").line
+        first = names[folded]
         table.report(
             "name-taken",
             "name",
-            f'Line {first} already names a bed "{name}".',
+            f'Line {first.place("name").line} already names the bed "{first.text("name")}".',
             "give this bed another name.",
         )
         return False
@@ -90,11 +83,11 @@ def _read_rectangle(table: TomlTable) -> tuple[tuple[int, float], Quantity] | No
 
 def _size(table: TomlTable, key: str) -> Quantity | None:
     size = table.quantity(key, Dimension.LENGTH, "8 ft")
-    if size is not None and size.si > _LARGEST_M:
+    if size is not None and not _SMALLEST_M <= size.si <= _LARGEST_M:
         table.report(
             "out-of-range",
             key,
-            f"{size} is longer than any bed ({_LARGEST_M:g} m).",
+            f"A bed is between {_SMALLEST_M * 100:g} cm and {_LARGEST_M:g} m; this is {size}.",
             "check the number and its unit.",
         )
         return None

@@ -18,7 +18,7 @@ from planner.reading.near_miss import nearest_word
 from planner.reading.plan_files import PlanFile
 from planner.reading.toml_table import TomlTable
 from planner.reading.toml_text import parse_toml
-from planner.terms import Dimension, Fact, Figure, Problem, Source
+from planner.terms import Dimension, Fact, Figure, Problem, QuantityRange, Source
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,6 +36,12 @@ class CropShelf:
     """All crops that can be asked for: the grower's own before the almanac's."""
 
     own: dict[str, OwnCrop] = field(default_factory=dict)
+    unread: bool = False
+
+    def is_doubtful(self, name: str) -> bool:
+        """Whether a crop cannot be judged because crops.toml has problems of its own."""
+        own = self.own.get(_folded(name))
+        return self.unread or (own is not None and own.table.has_problems)
 
     def find(self, name: str) -> Crop | tuple[str, ...] | None:
         """A complete crop, the figures it lacks, or None when nobody knows it."""
@@ -76,16 +82,31 @@ def read_crops(file: PlanFile | None, problems: list[Problem]) -> CropShelf:
     parsed = parse_toml(file)
     if isinstance(parsed, Problem):
         problems.append(parsed)
+        shelf.unread = True
         return shelf
     top = TomlTable(parsed, (), parsed.values, "crops.toml", problems)
     crops = top.table("crop", "The list of crops")
     for name in crops.keys if crops else ():
         table = crops.table(name, f'The crop "{name}"') if crops else None
         if table is not None:
-            own = _read_crop(name, table)
-            shelf.own[own.name] = own
+            _put_on(shelf, _read_crop(name, table), name)
     top.refuse_unknown()
     return shelf
+
+
+def _put_on(shelf: CropShelf, own: OwnCrop, name: str) -> None:
+    if not own.name:
+        own.table.report("missing-key", "", "A crop here has no name.", "name it, or take it out.")
+    elif own.name in shelf.own:
+        line = shelf.own[own.name].table.place().line
+        own.table.report(
+            "name-taken",
+            "",
+            f'Line {line} already tells of this crop; "{name}" is another name for it.',
+            "tell all of it in one place.",
+        )
+    else:
+        shelf.own[own.name] = own
 
 
 def _read_crop(name: str, table: TomlTable) -> OwnCrop:
@@ -101,7 +122,7 @@ def _read_crop(name: str, table: TomlTable) -> OwnCrop:
                 "unknown-crop",
                 "like",
                 f'The almanac has no crop "{like}".',
-                f'did you mean "{near}"?' if near else "list its crops with: planner crops.",
+                f'write "{near}".' if near else "list its crops with: planner crops.",
             )
         else:
             beneath = almanac_statements(model.name)
@@ -132,7 +153,7 @@ def _read_figure(table: TomlTable, figure: str, kind: FigureKind) -> Figure | Fa
         text = table.text(figure)
         return None if text is None else Fact(text, source)
     span = table.range(figure, kind.dimension, kind.example)
-    if span is None:
+    if span is None or not _within(table, figure, kind, span):
         return None
     if kind.harvest and span.unit.dimension not in {Dimension.MASS, Dimension.COUNT}:
         table.report(
@@ -144,3 +165,16 @@ def _read_figure(table: TomlTable, figure: str, kind: FigureKind) -> Figure | Fa
         )
         return None
     return in_engine_unit(Figure(span.low, span.high, "", source), span.unit.name)
+
+
+def _within(table: TomlTable, figure: str, kind: FigureKind, span: QuantityRange) -> bool:
+    factor = span.unit.factor
+    if kind.least <= span.low * factor and span.high * factor <= kind.most:
+        return True
+    table.report(
+        "out-of-range",
+        figure,
+        f'"{figure}" is more or less than any crop has.',
+        f'check the number and its unit; it is written like "{kind.example}".',
+    )
+    return False

@@ -25,7 +25,7 @@ def read_garden(files: PlanFiles) -> Garden | tuple[Problem, ...]:
     garden = _read_plan(plan, shelf, problems)
     plan.refuse_unknown()
     if problems or garden is None:
-        return tuple(sorted(set(problems), key=lambda one: one.order))
+        return tuple(sorted(dict.fromkeys(problems), key=lambda one: one.order))
     return garden
 
 
@@ -63,7 +63,7 @@ def _check_version(plan: TomlTable) -> None:
 
 
 def _read_part(plan: TomlTable, key: str) -> TomlTable | None:
-    if not plan.need(key, f"[{key}] and what belongs to it"):
+    if not plan.need(key, f"[{key}] and below it what belongs there"):
         return None
     return plan.table(key, f"The {key}")
 

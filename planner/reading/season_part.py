@@ -7,6 +7,7 @@ from planner.reading.toml_table import TomlTable
 
 _WEEKDAYS = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
 _LONGEST_DAYS = 731
+_FIRST_YEAR, _LAST_YEAR = 1900, 2200
 USUAL_FREEZE_RISK = 0.1
 
 
@@ -50,6 +51,14 @@ def read_span(table: TomlTable, usual: tuple[date, date] | None = None) -> tuple
 def _read_days(table: TomlTable) -> tuple[date, date] | None:
     span = read_span(table)
     if span is None:
+        return None
+    if not _FIRST_YEAR <= span[0].year <= span[1].year <= _LAST_YEAR:
+        table.report(
+            "out-of-range",
+            "from" if span[0].year < _FIRST_YEAR else "to",
+            f"Seasons lie between the years {_FIRST_YEAR} and {_LAST_YEAR}.",
+            "correct the year.",
+        )
         return None
     days = (span[1] - span[0]).days + 1
     if days < 7:

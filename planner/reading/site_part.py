@@ -16,6 +16,7 @@ from planner.terms import Dimension, MonthDay, Source, read_quantity
 
 _ZONE_KEYS = ("zone", "hardiness_zone", "usda_zone", "climate_zone")
 _BY_HAND = ("last_spring_freeze", "first_fall_freeze")
+_MEANS = ("mean_high", "mean_low")
 
 # Median of the spreads of 5,398 stations, each from its half and nine-in-ten dates at 32 F;
 # spring and fall agree. tests/almanac/test_stations.py works it out again.
@@ -27,7 +28,7 @@ def read_site(table: TomlTable) -> Site | None:
     """The site, or None when something in it cannot stand."""
     name = table.text("name") if "name" in table else "My garden"
     latitude = None
-    if table.need("latitude", "latitude = 47.6 (negative in the south)"):
+    if table.need("latitude", "latitude = 47.6"):
         latitude = table.number("latitude", -66.0, 70.0)
     _refuse_zone(table)
     _refuse_weather(table)
@@ -77,7 +78,8 @@ def _read_freezes(table: TomlTable, latitude: float | None) -> Freezes | None:
     table.report(
         "freeze-dates-missing",
         by_hand[0] if by_hand else "",
-        "The last freeze of spring and the first of fall are not both known.",
+        f"{' and '.join(key for key in _BY_HAND if key not in by_hand)} "
+        f"{'is' if by_hand else 'are'} missing.",
         'add last_spring_freeze = "04-15" and first_fall_freeze = "10-20" (half of all years), '
         "or a station (planner stations finds the nearest).",
     )
@@ -93,7 +95,7 @@ def _from_station(table: TomlTable) -> Freezes | None:
         return found.freezes
     named = stations_named(written)
     near = named[0].name if named else nearest_word(written, station_names())
-    hint = f"did you mean {stations_named(near)[0].id} ({near})?" if near else ""
+    hint = f"perhaps {stations_named(near)[0].id} ({near})." if near else ""
     table.report(
         "unknown-station",
         "station",
@@ -125,14 +127,46 @@ def _from_hand(table: TomlTable, latitude: float | None) -> Freezes | None:
 
 def _freeze_day(table: TomlTable, key: str) -> FreezeDay | None:
     half = table.month_day(key)
-    tails = [f"{key}_one_in_ten", f"{key}_nine_in_ten"]
-    tail = next((table.month_day(one) for one in tails if one in table), None)
-    if half is None:
+    tails = {one: table.month_day(one) for one in _tail_keys(key) if one in table}
+    if half is None or None in tails.values():
         return None
     source = Source("plan", table.place(key))
+    for tail_key, tail in tails.items():
+        if tail is not None and not _on_its_side(half, tail, later=tail_key == _tail_keys(key)[1]):
+            _report_side(table, tail_key, half)
+            return None
+    tail = next(iter(tails.values()), None)
     if tail is None:
         return FreezeDay(half, USUAL_SPREAD_DAYS, source, _USUAL)
     return FreezeDay(half, spread_between(half, tail), source, source)
+
+
+def _tail_keys(key: str) -> tuple[str, str]:
+    """The words for the early and the late one of a pair of rarer dates.
+
+    In spring nine years in ten still freeze after the early date; in fall one year in ten has
+    frozen by it.
+    """
+    early, late = f"{key}_nine_in_ten", f"{key}_one_in_ten"
+    return (early, late) if key == _BY_HAND[0] else (late, early)
+
+
+def _on_its_side(half: MonthDay, tail: MonthDay, *, later: bool) -> bool:
+    apart = (tail.in_year(2023) - half.in_year(2023)).days
+    apart = (apart + 182) % 365 - 182
+    return apart >= 0 if later else apart <= 0
+
+
+def _report_side(table: TomlTable, key: str, half: MonthDay) -> None:
+    spring = key.startswith(_BY_HAND[0])
+    meaning = {
+        (True, True): f"One year in ten still freezes after it, so it comes after {half}.",
+        (True, False): f"Nine years in ten still freeze after it, so it comes before {half}.",
+        (False, True): f"One year in ten has frozen by it, so it comes before {half}.",
+        (False, False): f"Nine years in ten have frozen by it, so it comes after {half}.",
+    }
+    wrong = meaning[spring, key.endswith("_one_in_ten")]
+    table.report("date-order", key, wrong, "correct this date, or the half-of-years date.")
 
 
 def _in_order(spring: MonthDay, fall: MonthDay, latitude: float) -> bool:
@@ -149,7 +183,16 @@ def _in_order(spring: MonthDay, fall: MonthDay, latitude: float) -> bool:
 
 
 def _read_temperatures(table: TomlTable) -> MonthlyTemperatures | None:
-    high, low = (_twelve(table, key) for key in ("mean_high", "mean_low"))
+    stated = [key for key in _MEANS if key in table]
+    high, low = (_twelve(table, key) for key in _MEANS)
+    if len(stated) == 1 and (high or low):
+        other = next(key for key in _MEANS if key not in stated)
+        table.report(
+            "missing-key",
+            stated[0],
+            f'"{stated[0]}" stands alone.',
+            f'add "{other}" with twelve temperatures, or take this line out.',
+        )
     if high is None or low is None:
         return None
     for month, (warm, cold) in enumerate(zip(high, low, strict=True), 1):
@@ -167,6 +210,8 @@ def _twelve(table: TomlTable, key: str) -> tuple[float, ...] | None:
     if key not in table:
         return None
     written = table.items(key)
+    if not written:
+        return None
     values = [read_quantity(one) if isinstance(one, str) else None for one in written]
     right = [one.si for one in values if one and one.unit.dimension is Dimension.TEMPERATURE]
     if len(right) == 12 == len(written):

@@ -18,18 +18,11 @@ _LARGEST_AMOUNT = 100_000.0
 
 def read_targets(plan: TomlTable, shelf: CropShelf, wish: SeasonWish | None) -> list[Target]:
     """Every target that can stand; problems for the others."""
-    if "target" not in plan or not plan.items("target"):
-        plan.report(
-            "empty-season",
-            "",
-            "The plan has no target.",
-            'add [[target]] with a crop and each_week = "25 roots".',
-        )
-        return []
     targets: list[Target] = []
     units: dict[str, Unit] = {}
     taken: dict[tuple[str, Week], int] = {}
-    for table in plan.tables("target", "A target"):
+    remedy = 'add [[target]] with a crop and each_week = "25 roots".'
+    for table in plan.parts("target", "A target", remedy):
         target = _read_target(table, shelf, wish, units)
         table.refuse_unknown()
         if target is not None and _is_free(target, table, taken):
@@ -44,6 +37,7 @@ def _read_target(
     stated = [key for key in _AMOUNTS if key in table]
     usual = (wish.first, wish.last) if wish else None
     if len(stated) != 1:
+        read_span(table, usual or (date.min, date.max))
         table.report(
             "missing-key" if not stated else "unknown-key",
             stated[1] if stated else "",
@@ -54,23 +48,31 @@ def _read_target(
     if stated[0] == "once":
         return _read_once(table, crop, units, wish)
     amount = _read_amount(table, stated[0], crop, units)
-    span = read_span(table, usual) if usual or "from" in table else None
+    span = read_span(table, usual or (date.min, date.max))
     if crop is None or amount is None or span is None or wish is None:
         return None
     if not _inside(table, "to" if "to" in table else "from", span, wish):
         return None
     counted, each_week = amount
-    return WeeklyTarget(counted, each_week, *span, table.place())
+    return WeeklyTarget(counted, each_week, *span, table.place("crop"))
 
 
 def _read_once(
     table: TomlTable, crop: Crop | None, units: dict[str, Unit], wish: SeasonWish | None
 ) -> OnceTarget | None:
+    for key in ("from", "to"):
+        if key in table:
+            table.report(
+                "unknown-key",
+                key,
+                f'A target with once has no "{key}".',
+                "say with by = 2027-09-30 when all of it is wanted.",
+            )
     amount = _read_amount(table, "once", crop, units)
     by = table.day("by") if table.need("by", "by = 2027-09-30") else None
     if amount is None or by is None or wish is None or not _inside(table, "by", (by, by), wish):
         return None
-    return OnceTarget(*amount, by, table.place())
+    return OnceTarget(*amount, by, table.place("crop"))
 
 
 def _inside(table: TomlTable, key: str, span: tuple[date, date], wish: SeasonWish) -> bool:
@@ -92,13 +94,15 @@ def _read_crop(table: TomlTable, shelf: CropShelf) -> Crop | None:
     found = shelf.find(name)
     if isinstance(found, Crop):
         return found
+    if shelf.is_doubtful(name):
+        return None
     if found is None:
         near = nearest_word(name, shelf.names)
         table.report(
             "unknown-crop",
             "crop",
             f'Neither the almanac nor crops.toml has a crop "{name}".',
-            f'did you mean "{near}"?' if near else "list crops with: planner crops.",
+            f'write "{near}".' if near else "list crops with: planner crops.",
         )
     else:
         table.report(
@@ -194,12 +198,12 @@ def _is_free(target: Target, table: TomlTable, taken: dict[tuple[str, Week], int
     if clash is not None:
         table.report(
             "targets-overlap",
-            "",
+            "crop",
             f"{target.crop.label} already has a target for some of these weeks, on line {clash}.",
             "let one end before the other begins, or add them up into one.",
         )
         return False
-    taken.update(dict.fromkeys(weeks, table.place().line))
+    taken.update(dict.fromkeys(weeks, table.place("crop").line))
     return True
 
 

@@ -23,13 +23,15 @@ from planner.terms import (
 
 T = TypeVar("T")
 
+_HUGE = 10**15
+# How each kind of value is written: in words, and by example.
 _WRITTEN = {
-    str: 'text in quotes, such as name = "North 1"',
-    float: "a number without quotes, such as latitude = 47.6",
-    int: "a whole number without quotes",
-    date: "a date without quotes, such as 2027-05-01",
-    list: "a list in square brackets",
-    dict: "a table in curly brackets or under its own heading",
+    str: ("text in quotes", '"North 1"'),
+    float: ("a number without quotes", "47.6"),
+    int: ("a whole number without quotes", "3"),
+    date: ("a date without quotes", "2027-05-01"),
+    list: ("a list in square brackets", '["Wed", "Sat"]'),
+    dict: ("a table", "{ from = 2027-07-10, to = 2027-07-20 }"),
 }
 
 
@@ -45,6 +47,7 @@ class TomlTable:
         self._values = values
         self._problems = problems
         self._asked: set[str] = set()
+        self.has_problems = False
 
     def __contains__(self, key: str) -> bool:
         self._asked.add(key)
@@ -61,14 +64,17 @@ class TomlTable:
 
     def report(self, kind: str, path: str | tuple[str | int, ...], wrong: str, remedy: str) -> None:
         """Add a problem at a statement; an empty path means the table itself."""
-        where = (path,) if isinstance(path, str) and path else tuple(path)
+        where = (path,) if isinstance(path, str) else path
+        if path == "" and "" not in self._values:
+            where = ()
+        self.has_problems = True
         self._problems.append(Problem(kind, self.place(*where), wrong, remedy))
 
     def need(self, key: str, example: str) -> bool:
         """Whether a statement is there; a problem when it is not."""
         if key in self:
             return True
-        self.report("missing-key", "", f'{self.what} needs "{key}".', f"add a line {example}")
+        self.report("missing-key", "", f'{self.what} needs "{key}".', f"add a line: {example}")
         return False
 
     def _typed(self, key: str, kind: type[T]) -> T | None:
@@ -76,11 +82,16 @@ class TomlTable:
             return None
         value = self._values[key]
         if kind is float and isinstance(value, int) and not isinstance(value, bool):
-            value = float(value)
+            value = float(max(-_HUGE, min(_HUGE, value)))
         right = isinstance(value, kind) and not isinstance(value, bool | datetime)
         if right:
             return value  # type: ignore[no-any-return] # checked the line above
-        self.report("wrong-type", key, f'"{key}" must be {_WRITTEN[kind]}.', "write it that way.")
+        self.report(
+            "wrong-type",
+            key,
+            f'"{key}" must be {_WRITTEN[kind][0]}.',
+            f"write it like: {key} = {_WRITTEN[kind][1]}",
+        )
         return None
 
     def text(self, key: str) -> str | None:
@@ -98,7 +109,7 @@ class TomlTable:
             self.report(
                 "out-of-range",
                 key,
-                f'"{key}" is {value:g}; it lies between {low:g} and {high:g}.',
+                f'"{key}" is {value:g}; it must lie between {low:g} and {high:g}.',
                 "correct the number.",
             )
             return None
@@ -153,7 +164,12 @@ class TomlTable:
         if written is None:
             return None
         span = read_range(written)
-        if span is None or (span.low <= 0 and dimension is not Dimension.TEMPERATURE):
+        if span is not None and span.low <= 0 and dimension is not Dimension.TEMPERATURE:
+            self.report(
+                "out-of-range", key, f'"{written}" is not above zero.', "correct the number."
+            )
+            return None
+        if span is None:
             self.report(
                 "bad-quantity",
                 key,
@@ -187,6 +203,22 @@ class TomlTable:
         """A list; empty when it is not there or not a list."""
         return self._typed(key, list) or []
 
+    def parts(self, key: str, what: str, remedy: str) -> "list[TomlTable]":
+        """The tables under headings in double brackets; a problem when there is none."""
+        if isinstance(self._values.get(key), dict):
+            self._asked.add(key)
+            self.report(
+                "wrong-type",
+                key,
+                f"{what} stands under a heading in double brackets.",
+                f"write [[{key}]]",
+            )
+            return []
+        found = list(self.tables(key, what))
+        if not found and (key not in self or self.items(key) == self._values[key]):
+            self.report("empty-season", "", f"The plan has no {key}.", remedy)
+        return found
+
     def table(self, key: str, what: str) -> "TomlTable | None":
         """A table within this one."""
         values = self._typed(key, dict)
@@ -202,7 +234,10 @@ class TomlTable:
                 yield TomlTable(self._text, path, values, what, self._problems)
             else:
                 self.report(
-                    "wrong-type", (key, index), f"{what} is {_WRITTEN[dict]}.", "write it so."
+                    "wrong-type",
+                    (key, index),
+                    f"{what} is {_WRITTEN[dict][0]}.",
+                    f"write it like: {_WRITTEN[dict][1]}",
                 )
 
     def refuse_unknown(self) -> None:
@@ -218,5 +253,5 @@ class TomlTable:
                 "unknown-key",
                 key,
                 f'{self.what} has no "{key}".',
-                f'did you mean "{near}"?' if near else f"it may have: {known}.",
+                f'write "{near}".' if near else f"it may have: {known}.",
             )

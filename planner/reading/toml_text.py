@@ -19,6 +19,12 @@ from planner.terms import Place, Problem
 
 Path = tuple[str | int, ...]
 
+_PLAINER = {
+    "Illegal character '\\n'": "A quote that opens on this line is never closed",
+    "Cannot overwrite a value": "A word is stated twice",
+    "Cannot declare ('site',) twice": "The part [site] is opened twice",
+    "Cannot declare ('season',) twice": "The part [season] is opened twice",
+}
 _AT_LINE = re.compile(r"\s*\(at line (\d+), column \d+\)")
 
 
@@ -51,28 +57,39 @@ def parse_toml(file: PlanFile) -> TomlText | Problem:
     try:
         text = file.content.decode("utf-8-sig")
     except UnicodeDecodeError as error:
-        line = file.content[: error.start].count(b"\n") + 1
-        return Problem(
-            "file-unreadable",
-            Place(file.name, line),
-            f"Line {line} holds a byte that is not UTF-8 text.",
-            "save the file again with the encoding UTF-8.",
-        )
-    lines = tuple(text.splitlines())
+        return _encoding_problem(file, error.start)
+    lines = tuple(line.removesuffix("\r") for line in text.split("\n"))
     try:
         values = tomllib.loads(text)
-    except (tomllib.TOMLDecodeError, RecursionError) as error:
+    except RecursionError:
+        return _syntax_problem(file.name, "Brackets are nested too deep", lines)
+    except ValueError as error:
         return _syntax_problem(file.name, str(error), lines)
     return TomlText(file.name, values, dict(_lines_of(text)), lines)
+
+
+def _encoding_problem(file: PlanFile, at: int) -> Problem:
+    remedy = "save the file again with the encoding UTF-8."
+    if file.content[:2] in {b"\xff\xfe", b"\xfe\xff"}:
+        return Problem("file-unreadable", Place(file.name), "It is UTF-16, not UTF-8.", remedy)
+    number = file.content[:at].count(b"\n") + 1
+    line = file.content.split(b"\n")[number - 1].decode("utf-8", errors="replace")
+    return Problem(
+        "file-unreadable",
+        Place(file.name, number, line),
+        "This line holds a byte that is not UTF-8 text.",
+        remedy,
+    )
 
 
 def _syntax_problem(file: str, words: str, lines: tuple[str, ...]) -> Problem:
     match = _AT_LINE.search(words)
     line = min(int(match[1]), len(lines)) if match else len(lines)
+    told = _AT_LINE.sub("", words)
     return Problem(
         "toml-syntax",
         Place(file, line, lines[line - 1] if lines else ""),
-        f"{_AT_LINE.sub('', words)}.",
+        f"{_PLAINER.get(told, told)}.",
         "look for a missing quote, bracket or equals sign on this line or the one before.",
     )
 
@@ -96,6 +113,7 @@ def _table(node: tree_sitter.Node, counts: dict[Path, int]) -> Iterator[tuple[Pa
         path = (*path, word)
         if counts.get(path):
             path = (*path, counts[path] - 1)
+        yield path, node.start_point[0] + 1
     path = (*path, last)
     yield path, node.start_point[0] + 1
     if node.type == "table_array_element":
@@ -130,9 +148,13 @@ def _value(node: tree_sitter.Node, path: Path) -> Iterator[tuple[Path, int]]:
 
 
 def _key_words(node: tree_sitter.Node) -> list[str]:
-    if node.type == "dotted_key":
-        return [word for child in node.named_children for word in _key_words(child)]
-    raw = (node.text or b"").decode()
-    if node.type == "quoted_key":
-        return [next(iter(tomllib.loads(f"{raw} = 0")))]
-    return [raw]
+    words: list[str] = []
+    waiting = [node]
+    while waiting:
+        one = waiting.pop()
+        if one.type == "dotted_key":
+            waiting.extend(reversed(one.named_children))
+            continue
+        raw = (one.text or b"").decode()
+        words.append(next(iter(tomllib.loads(f"{raw} = 0"))) if one.type == "quoted_key" else raw)
+    return words

@@ -160,10 +160,16 @@ def _pick_candidate(about: CropTimes, course: Course, picking_days: int) -> Cand
     if last < first:
         return Candidate(course, days)
     each_day = about.crop.gives.middle / picking_days
+    waiting = 0.0
     for week in week_of(first).until(week_of(last)):
         begin, end = max(first, week.monday), min(last, week.sunday)
-        usable = about.workdays.usable(begin, end)
+        usable = about.workdays.between(begin, end)
+        if not usable and not about.workdays.in_week(week):
+            usable = about.workdays.usable(begin, end)
+        ripened = each_day * ((end - begin).days + 1)
         if usable:
             days[week] = usable[0]
-            flow[week] = each_day * ((end - begin).days + 1)
+            flow[week] = ripened + waiting
+        # What ripens after the last garden day of a week that only begins is picked the next.
+        waiting = 0.0 if usable or about.workdays.wish.is_away(begin) else ripened
     return Candidate(course, days, flow)

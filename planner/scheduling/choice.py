@@ -49,10 +49,9 @@ def prepare(
     wish = garden.wish
     workdays = Workdays(wish)
     pace = Pace(climate, wish.first, wish.last)
-    wants = garden.wants()
     candidates = {}
     for name, crop in garden.crops.items():
         times = outdoor_times(crop, climate, wish.freeze_risk, (wish.first, wish.last))
-        about = CropTimes(crop, times, pace, workdays, max(wants[name]).sunday)
+        about = CropTimes(crop, times, pace, workdays, garden.last_wanted(name))
         candidates[name] = candidates_of(about, max(as_of, wish.first))
     return Prepared(garden, standing, workdays, candidates)

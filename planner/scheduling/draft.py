@@ -63,13 +63,16 @@ class CropDraft:
         if not serving:
             return None
         garden_days = workdays.in_week(week)
-        ranked = sorted(serving, key=lambda one: self._rank(one, week, garden_days))
+        on_garden_days = [one for one in serving if one.days[week] in garden_days]
+        ranked = sorted(
+            on_garden_days or serving, key=lambda one: self._rank(one, week, garden_days)
+        )
         return Step(self.crop, week, ranked[:_MOST_TRIED])
 
     def _rank(
         self, candidate: Candidate, week: Week, garden_days: list[date]
-    ) -> tuple[bool, bool, int, int]:
-        """Best first: on a garden day; ripe by the first one (or in full flow); direct; latest.
+    ) -> tuple[bool, int, int]:
+        """Best first: ripe by the first garden day (or in full flow); direct; latest.
 
         The latest start takes ground for the shortest time and gives the freshest harvest.
         """
@@ -79,9 +82,8 @@ class CropDraft:
             short = candidate.flow.get(week, 0.0) < _NEARLY_FULL * full
         else:
             short = candidate.course.ripe.likely > by
-        off_day = bool(garden_days) and candidate.days[week] not in garden_days
         late = -candidate.course.start_on.toordinal()
-        return off_day, short, int(not candidate.is_direct), late
+        return short, int(not candidate.is_direct), late
 
     def weeks_served(self, candidate: Candidate, week: Week, workdays: Workdays) -> list[Week]:
         """The weeks one sowing is made to serve, beginning with `week` (rules §13).

@@ -4,7 +4,7 @@ import math
 from dataclasses import dataclass
 from datetime import date
 
-from planner.garden import Crop, Cut, StartFrom, Store
+from planner.garden import Crop, Cut, Pick, StartFrom, Store
 from planner.scheduling.candidate import Candidate
 from planner.scheduling.draft import ENOUGH, CropDraft
 from planner.scheduling.sowing import Block, HarvestDay, Method, Sowing, SowingState
@@ -60,7 +60,9 @@ def counted_flow(crop: Crop, candidate: Candidate, week: Week) -> float:
     full = max(candidate.flow.values())
     if isinstance(crop.habit, Cut):
         return min(amount for amount in candidate.flow.values() if amount >= 0.5 * full)
-    return max(candidate.flow[week], 0.5 * full)
+    if isinstance(crop.habit, Pick):
+        full = min(full, crop.gives.middle * 7 / int(crop.habit.picking_days.middle))
+    return max(min(candidate.flow[week], full), 0.5 * full)
 
 
 def leaves_on(crop: Crop, candidate: Candidate, weeks: list[Week]) -> date:

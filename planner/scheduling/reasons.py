@@ -52,17 +52,25 @@ def _too_early(crop: Crop, earliest: Course, workdays: Workdays) -> Reason:
 
 def _between(draft: CropDraft, week: Week) -> Reason:
     crop = draft.crop
-    before = max(
-        (max(one.days), one.course.start_on) for one in draft.candidates if max(one.days) < week
-    )
-    after = min(
-        (min(one.days), one.course.start_on) for one in draft.candidates if min(one.days) > week
-    )
+    before = [
+        (max(earlier), one.course.start_on)
+        for one in draft.candidates
+        if (earlier := [served for served in one.days if served < week])
+    ]
+    after = [
+        (min(later), one.course.start_on)
+        for one in draft.candidates
+        if (later := [served for served in one.days if served > week])
+    ]
+    words = []
+    if before:
+        words.append(f"started {max(before)[1]} it last feeds {max(before)[0]} before that")
+    if after:
+        words.append(f"started {min(after)[1]} it feeds {min(after)[0]} next")
     return Reason(
         UnmetKind.BETWEEN,
-        f"{crop.label} started {before[1]} is over by {before[0]}, and started {after[1]} it is "
-        f"not ripe before {after[0]}; no garden day between them gives one that is ready in "
-        f"{week}.",
+        f"No {crop.name} is ready in {week}: {', '.join(words)}; no garden day gives one that is "
+        "ready then.",
         "add a garden day, or a variety with other days to maturity.",
     )
 

@@ -6,7 +6,7 @@ which a season is kept between two runs.
 """
 
 from planner.season.measures import CropOutlook, Measures
-from planner.season.record import read_record, record_of
+from planner.season.record import read_record, record_of, what_is_wrong
 from planner.season.season import EarlierSeason, Season, make_season
 
 __all__ = [
@@ -17,4 +17,5 @@ __all__ = [
     "make_season",
     "read_record",
     "record_of",
+    "what_is_wrong",
 ]

@@ -15,6 +15,7 @@ from planner.terms import UNITS, Place, Problem, Unit, Week, week_of
 
 FORMAT = 1
 _PLACES = 4
+_WHOLE = "harvest or block of a sowing"
 Record = dict[str, Any]
 
 
@@ -108,11 +109,12 @@ def _sowing_record(one: Sowing) -> Record:
     }
 
 
-def read_record(record: Record, garden: Garden, file: str) -> EarlierSeason | Problem:
-    """What a new season keeps of a record, or why it cannot be kept."""
+def read_record(record: Record, garden: Garden, as_of: date, file: str) -> EarlierSeason | Problem:
+    """What a new season made on `as_of` keeps of a record, or why it cannot be kept."""
     place = Place(file)
-    if not isinstance(record, dict) or record.get("format") != FORMAT:
-        return _unreadable(place, "It is not of format 1.")
+    wrong = what_is_wrong(record)
+    if wrong:
+        return _unreadable(place, f"{wrong[0].upper()}{wrong[1:]}.")
     try:
         plan_id = UUID(record["plan_id"])
         names = {str(name): int(number) for name, number in record["names_given"].items()}
@@ -121,11 +123,35 @@ def read_record(record: Record, garden: Garden, file: str) -> EarlierSeason | Pr
             sowing = _sowing(one, garden)
             if sowing is not None:
                 sowings.append(sowing)
-            elif one["sow_on"] < record["as_of"]:
+            elif one["sow_on"] < as_of.isoformat():
                 return _no_longer_fits(place, one["id"])
-    except (KeyError, TypeError, ValueError, AttributeError) as error:
-        return _unreadable(place, f"Something in it is missing or misshapen: {error!r}.")
+    except KeyError as error:
+        return _unreadable(place, f"It has no readable {error}.")
+    except (TypeError, ValueError, AttributeError, OverflowError, IndexError):
+        return _unreadable(place, "Something in it is not what it should be.")
     return EarlierSeason(plan_id, tuple(sowings), names)
+
+
+_TASK_WORDS = ("id", "kind", "sowing", "bed", "place", "text")
+
+
+def what_is_wrong(record: object) -> str:
+    """Why a value is no record of a season that can be shown; empty when it is one."""
+    if not isinstance(record, dict):
+        return "it holds no season"
+    if record.get("format") != FORMAT:
+        return f"it is of format {record.get('format')!r}, and this program reads {FORMAT}"
+    try:
+        for task in record["tasks"]:
+            date.fromisoformat(task["on"])
+            if not all(isinstance(task[word], str) for word in _TASK_WORDS):
+                return "a task in it is not what it should be"
+        for sowing in record["sowings"]:
+            if not isinstance(sowing["id"], str) or not isinstance(sowing["why"], list):
+                return "a sowing in it is not what it should be"
+    except (KeyError, TypeError, ValueError):
+        return "its tasks or sowings are not what they should be"
+    return ""
 
 
 def _unreadable(place: Place, wrong: str) -> Problem:
@@ -146,6 +172,8 @@ def _no_longer_fits(place: Place, name: str) -> Problem:
 
 
 def _sowing(one: Record, garden: Garden) -> Sowing | None:
+    if not one["harvest_days"] or not one["blocks"]:
+        raise KeyError(_WHOLE)
     crop = garden.crops.get(one["crop"])
     blocks = tuple(_block(block) for block in one["blocks"])
     factor = _factor(UNITS[one["unit"]], crop) if crop else None

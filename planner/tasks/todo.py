@@ -91,14 +91,22 @@ class _Desk:
         return _with(task, seeds=sowing.seeds, depth=depth)
 
     def _harden_off(self, sowing: Sowing, set_out_on: date) -> Task:
-        begin = set_out_on - timedelta(days=HARDENING_DAYS)
-        on = Workdays(self.garden.wish).on_or_before(begin)
-        on = on if on is not None and on > sowing.sow_on else begin
+        on = self._harden_day(sowing.sow_on, set_out_on)
         text = (
             f"Begin to harden off {_plants(sowing)} of {sowing.crop.name}: outside by day, "
             "in at night, a little longer each day. Not in wind or below 45 degF (7 degC)."
         )
         return self._task(sowing, TaskKind.HARDEN_OFF, on, text)
+
+    def _harden_day(self, sow_on: date, set_out_on: date) -> date:
+        """The garden day nearest to a week before setting out, the earlier of equals.
+
+        Where there is none between sowing and setting out, a day on which somebody is there.
+        """
+        begin = set_out_on - timedelta(days=HARDENING_DAYS)
+        first, last = sow_on + timedelta(days=1), set_out_on - timedelta(days=1)
+        days = Workdays(self.garden.wish).usable(first, last)
+        return min(days, key=lambda day: (abs((day - begin).days), day), default=begin)
 
     def _set_out(self, sowing: Sowing, on: date) -> Task:
         spacing = self._spacing(sowing)

@@ -34,7 +34,11 @@ def _imperial(length_um: float) -> str:
 
 def amount_words(amount: float, unit: Unit) -> str:
     """An amount of harvest like "1.5 lb", "25 roots", "1 head" or plain "12"."""
-    number = f"{round(amount, 1):g}"
+    number = (
+        f"{amount:.0f}"
+        if amount >= 100
+        else f"{float(f'{amount:.2g}' if amount < 1 else f'{amount:.1f}'):g}"
+    )
     if unit.name == "each":
         return number
     word = _ONE_OF.get(unit.name, unit.name) if number == "1" else unit.name

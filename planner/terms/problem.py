@@ -5,6 +5,8 @@ from dataclasses import dataclass
 from planner.terms.problem_kinds import PROBLEM_KINDS
 from planner.terms.source import Place
 
+_LONGEST_SHOWN = 400
+
 
 @dataclass(frozen=True, slots=True)
 class Problem:
@@ -29,7 +31,13 @@ class Problem:
     def __str__(self) -> str:
         lines = [f"{self.place}: {PROBLEM_KINDS[self.kind].title}"]
         if self.place.text:
-            lines.append(f"  {self.place.line} | {self.place.text.strip()}")
-        lines.append(f"  {self.wrong}")
-        lines.append(f"  What to do: {self.remedy}")
+            lines.append(f"  {self.place.line} | {shown(self.place.text.strip())}")
+        lines.append(f"  {shown(self.wrong)}")
+        lines.append(f"  What to do: {shown(self.remedy)}")
         return "\n".join(lines)
+
+
+def shown(text: str) -> str:
+    """Text fit for a terminal: not endless, and nothing in it that steers the screen."""
+    safe = "".join(one if one.isprintable() else ascii(one)[1:-1] for one in text)
+    return safe if len(safe) <= _LONGEST_SHOWN else f"{safe[:_LONGEST_SHOWN]} ..."

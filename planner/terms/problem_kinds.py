@@ -112,10 +112,6 @@ PROBLEM_KINDS: dict[str, ProblemKind] = {
         "unknown weather station",
         "Stations are named by their 11-character id, as `planner stations` lists them.",
     ),
-    "station-without-dates": ProblemKind(
-        "station has no freeze dates",
-        "Some stations have too short or too broken a record for freeze dates.",
-    ),
     "freeze-dates-missing": ProblemKind(
         "no freeze dates",
         "Almost every date in the plan hangs on the last freeze of spring and the first of "

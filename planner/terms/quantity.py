@@ -1,11 +1,11 @@
 """Quantities as a grower writes them: a number and a unit, or a range of numbers."""
 
-import math
 import re
 from dataclasses import dataclass
 
 from planner.terms.unit import SINGULARS, UNITS, Unit
 
+_LARGEST = 1e300
 _NUMBER = r"[+-]?(?:\d+(?:\.\d*)?|\.\d+)"
 _QUANTITY = re.compile(
     rf"\s*(?P<low>{_NUMBER})\s*(?:(?:-|–|to)\s*(?P<high>{_NUMBER}))?\s*(?P<unit>[A-Za-z]+)\s*"  # noqa: RUF001 - growers paste ranges with a long dash
@@ -45,11 +45,16 @@ def read_range(text: str) -> QuantityRange | None:
     unit = UNITS.get(SINGULARS.get(match["unit"], match["unit"]))
     if unit is None:
         return None
-    low = float(match["low"])
-    high = float(match["high"]) if match["high"] is not None else low
-    if high < low or not math.isfinite(low) or not math.isfinite(high):
+    low = _number(match["low"])
+    high = _number(match["high"]) if match["high"] is not None else low
+    if high < low:
         return None
     return QuantityRange(low, high, unit)
+
+
+def _number(digits: str) -> float:
+    """The number, or the largest there is when it has more digits than a computer can hold."""
+    return max(-_LARGEST, min(_LARGEST, float(digits)))
 
 
 def read_quantity(text: str) -> Quantity | None:

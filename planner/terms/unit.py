@@ -1,7 +1,7 @@
 """Units a grower may write, and what each is in SI.
 
 Source of the factors: NIST Special Publication 811 (2008), appendix B.8, exact values for
-foot, inch and avoirdupois pound; US gallon 3.785412 L.
+foot, inch and avoirdupois pound; US gallon 3.785411784 L.
 """
 
 from dataclasses import dataclass
@@ -38,7 +38,7 @@ UNITS: dict[str, Unit] = {
         Unit("ft", Dimension.LENGTH, 0.3048),
         Unit("cm", Dimension.LENGTH, 0.01),
         Unit("m", Dimension.LENGTH, 1.0),
-        Unit("gal", Dimension.VOLUME, 3.785412),
+        Unit("gal", Dimension.VOLUME, 3.785411784),
         Unit("L", Dimension.VOLUME, 1.0),
         Unit("oz", Dimension.MASS, 0.45359237 / 16),
         Unit("lb", Dimension.MASS, 0.45359237),

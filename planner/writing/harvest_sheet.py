@@ -26,6 +26,6 @@ def _rows(outlook: CropOutlook) -> Iterator[tuple[str, ...]]:
             supply.high.get(week, 0.0),
         )
         if any(amounts):
-            numbers = (f"{round(amount, 2):g}" for amount in amounts)
+            numbers = (f"{round(amount, 4):.10g}" for amount in amounts)
             unit = outlook.crop.unit.name
             yield (str(week), outlook.crop.name, *numbers, unit, reasons.get(week, ""))

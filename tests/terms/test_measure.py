@@ -1,4 +1,4 @@
-"""Lengths are told in the grower's unit, as one reads them off a tape."""
+"""Lengths and amounts are told in the grower's unit, as one reads them off a tape or a scale."""
 
 from fractions import Fraction
 
@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from planner.terms import UNITS, length_words
+from planner.terms import UNITS, amount_words, length_words
 
 _UM_PER_INCH = 25_400
 
@@ -70,3 +70,22 @@ def test_words_are_within_a_sixteenth_of_an_inch(length_um: int) -> None:
 def test_metric_words_are_within_half_a_centimetre(length_um: int) -> None:
     number, unit = length_words(length_um, UNITS["m"]).split()
     assert abs(float(number) * UNITS[unit].factor * 1e6 - length_um) <= 5_001
+
+
+@pytest.mark.parametrize(
+    ("amount", "unit", "words"),
+    [
+        (25, "roots", "25 roots"),
+        (1, "roots", "1 root"),
+        (1, "heads", "1 head"),
+        (2, "bunches", "2 bunches"),
+        (1, "bunches", "1 bunch"),
+        (12, "each", "12"),
+        (1.5, "lb", "1.5 lb"),
+        (1, "lb", "1 lb"),
+        (2.0000001, "lb", "2 lb"),
+        (12.34, "oz", "12.3 oz"),
+    ],
+)
+def test_amounts_are_told_to_a_tenth_and_one_is_one(amount: float, unit: str, words: str) -> None:
+    assert amount_words(amount, UNITS[unit]) == words

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from planner.terms import MASS_UNITS, UNITS, Dimension, Quantity, Unit
 
-_REGISTRY = pint.UnitRegistry()
+_REGISTRY: pint.UnitRegistry[float] = pint.UnitRegistry()
 # Our unit, pint's name for it, and pint's name of the SI unit we keep it in.
 _IN_PINT = {
     "in": ("inch", "meter"),
