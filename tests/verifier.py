@@ -36,6 +36,7 @@ _QUANTITY = re.compile(r"\s*([\d.]+)\s*(?:(?:-|–|to)\s*([\d.]+))?\s*([A-Za-z]+
 _NAME = re.compile(r"(.+) ([1-9]\d*)")
 _BEGINS = {"sow": "sow_on", "start indoors": "sow_on", "set out": "set_out_on"}
 _HARVESTS = {"pick", "cut"}
+_LONGEST_HARDENING_DAYS = 14
 _TINY_M = 2e-6
 # harvest.csv shows two decimals and at most six figures.
 _SHOWN = 0.01
@@ -275,7 +276,9 @@ class Plan:
             spans.append((begin, end))
         return spans
 
-    def _freezes(self) -> tuple[tuple[tuple[int, int], float], tuple[tuple[int, int], float]] | None:
+    def _freezes(
+        self,
+    ) -> tuple[tuple[tuple[int, int], float], tuple[tuple[int, int], float]] | None:
         if "station" in self.site:
             row = next(one for one in _rows("stations.csv") if one["station"] == self._station)
             words = [
@@ -471,7 +474,10 @@ def _dates_in_order(case: _Case) -> Iterator[str]:
             ("sown before it is set out", not set_out_on or sowing["sow_on"] < set_out_on),
             ("picked once it is likely ripe", bool(days) and ripe["likely"] <= days[0]),
             ("harvest days in order", all(one < two for one, two in pairwise(days))),
-            ("last picked on the last harvest day", bool(days) and sowing["last_pick_on"] == days[-1]),
+            (
+                "last picked on the last harvest day",
+                bool(days) and sowing["last_pick_on"] == days[-1],
+            ),
             ("cleared after its last harvest", bool(days) and days[-1] <= sowing["clear_on"]),
         ]
         yield from (f"{name}: {words}, is not so" for words, holds in order if not holds)
@@ -658,6 +664,10 @@ def _begin_on_their_dates(case: _Case) -> Iterator[str]:
             yield f"{task['id']} falls on {task['on']}, its sowing says {sowing[key]}"
         if sowing is not None and not sowing["sow_on"] <= task["on"] <= sowing["clear_on"]:
             yield f"{task['id']} falls on {task['on']}, outside the life of its sowing"
+        if sowing is not None and task["kind"] == "harden off":
+            days = (_day(sowing["set_out_on"]) - _day(task["on"])).days
+            if not 1 <= days <= _LONGEST_HARDENING_DAYS:
+                yield f"{task['id']} begins {days} days before setting out"
 
 
 RULES: dict[str, Callable[[_Case], Iterator[str]]] = {
