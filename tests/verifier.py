@@ -214,6 +214,7 @@ class Plan:
         self.last: date = season["to"]
         self.turnover = timedelta(days=season.get("turnover_days", 0))
         self.risk: float = season.get("freeze_risk", 0.1)
+        self.cover_days: float = 7 * season.get("cover_weeks", 0)
         days = season.get("garden_days", _WEEKDAYS)
         self.weekdays = {_WEEKDAYS.index(day.strip().casefold()[:3]) for day in days}
         self.away = [(time["from"], time["to"]) for time in season.get("away", ())]
@@ -246,15 +247,22 @@ class Plan:
         return wants
 
     def _weeks(self, target: Mapping[str, Any]) -> list[str]:
-        """Weeks whose Thursday lies in the target; the week it begins in when none does."""
+        """Weeks whose Thursday lies in the target; the week it begins in when none does.
+
+        What is wanted once is wanted in the last week whose Thursday is not past its day.
+        """
         if "once" in target:
-            return [iso_week(target["by"])]
+            by: date = target["by"]
+            return [iso_week(by - timedelta(days=(by.weekday() - 3) % 7))]
         first, last = target.get("from", self.first), target.get("to", self.last)
         days = (first + timedelta(days=n) for n in range((last - first).days + 1))
         return [iso_week(day) for day in days if day.weekday() == 3] or [iso_week(first)]
 
     def frost_free(self) -> list[Span] | None:
-        """Stretches of days, as ordinals, without frost at the risk taken; None for always."""
+        """Stretches of days, as ordinals, without frost at the risk taken; None for always.
+
+        A cover lets plants out earlier. Of freezes read off a weather file nothing is said.
+        """
         freezes = self._freezes()
         if freezes is None:
             return None
@@ -267,7 +275,7 @@ class Plan:
             summer = (8, 1) if self.site["latitude"] >= 0 else (2, 1)
             high_summer = _next(summer, last_freeze)
             first_freeze = _next(fall[0], high_summer)
-            begin = last_freeze.toordinal() + z * spring[1]
+            begin = last_freeze.toordinal() + z * spring[1] - self.cover_days
             end = first_freeze.toordinal() - z * fall[1]
             if end < begin:
                 continue
@@ -287,7 +295,7 @@ class Plan:
             ]
         else:
             keys = ("last_spring_freeze", "first_fall_freeze")
-            words = [(self.site[key], self._tail(key)) for key in keys]
+            words = [(self.site.get(key, "never"), self._tail(key)) for key in keys]
         if words[0][0] == "never":
             return None
         spring, fall = ((_month_day(half), _spread(half, tail)) for half, tail in words)
@@ -355,6 +363,18 @@ class HarvestRow:
     unit: str
 
 
+def _harvest_row(row: Mapping[str, str]) -> HarvestRow:
+    return HarvestRow(
+        week=row["week"],
+        crop=row["crop"],
+        wanted=float(row["wanted"]),
+        expected=float(row["expected"]),
+        low=float(row["low"]),
+        high=float(row["high"]),
+        unit=row["unit"],
+    )
+
+
 class _Case:
     """A plan and the season made of it."""
 
@@ -364,15 +384,8 @@ class _Case:
         self.sowings: list[Record] = record["sowings"]
         self.tasks: list[Record] = record["tasks"]
         self.as_of = date.fromisoformat(record["as_of"])
-        self.rows = [
-            HarvestRow(
-                row["week"],
-                row["crop"],
-                *(float(row[key]) for key in ("wanted", "expected", "low", "high")),
-                row["unit"],
-            )
-            for row in csv.DictReader(io.StringIO(harvest, newline=""))
-        ]
+        table = csv.DictReader(io.StringIO(harvest, newline=""))
+        self.rows = [_harvest_row(row) for row in table]
 
     def crop(self, sowing: Record) -> CropFacts:
         return self.plan.shelf.crop(sowing["crop"])
@@ -442,7 +455,8 @@ def _room_for_plants(case: _Case) -> Iterator[str]:
 
 def _held(block: Record, bed: BedFacts, crop: CropFacts) -> int:
     """Plants a block holds: on a square grid, or by area where no grid fits."""
-    length_m, spacing_m = block["to_m"] - block["from_m"] + _TINY_M, crop.spacing_m
+    length_m = float(block["to_m"] - block["from_m"]) + _TINY_M
+    spacing_m = crop.spacing_m
     if bed.is_round or bed.width_m < spacing_m - _TINY_M:
         return math.floor(length_m * bed.width_m / spacing_m**2 + 1e-4)
     across = math.floor(bed.width_m / spacing_m + 1e-6)
@@ -585,8 +599,11 @@ def _all_wanted_is_accounted_for(case: _Case) -> Iterator[str]:
                 f"{row.crop} in {row.week}: {row.wanted} wanted, {row.expected} expected and "
                 f"only {missing} said to be unmet"
             )
-        if missing and row.expected >= row.wanted + _SHOWN:
-            yield f"{row.crop} in {row.week}: said to lack {missing}, but has {row.expected}"
+        if missing and row.expected + missing > row.wanted + _SHOWN:
+            yield (
+                f"{row.crop} in {row.week}: said to lack {missing} of {row.wanted}, but has "
+                f"{row.expected}"
+            )
         if not row.low <= row.expected + _SHOWN or not row.expected <= row.high + _SHOWN:
             yield f"{row.crop} in {row.week}: {row.expected} is not in {row.low} to {row.high}"
     yield from (f"{crop} in {week}: unmet but never wanted" for crop, week in unmet)
@@ -664,7 +681,7 @@ def _begin_on_their_dates(case: _Case) -> Iterator[str]:
             yield f"{task['id']} falls on {task['on']}, its sowing says {sowing[key]}"
         if sowing is not None and not sowing["sow_on"] <= task["on"] <= sowing["clear_on"]:
             yield f"{task['id']} falls on {task['on']}, outside the life of its sowing"
-        if sowing is not None and task["kind"] == "harden off":
+        if sowing is not None and sowing["set_out_on"] and task["kind"] == "harden off":
             days = (_day(sowing["set_out_on"]) - _day(task["on"])).days
             if not 1 <= days <= _LONGEST_HARDENING_DAYS:
                 yield f"{task['id']} begins {days} days before setting out"

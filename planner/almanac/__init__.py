@@ -4,7 +4,7 @@ Takes data files of its own. Gives crop pages, complete crops, weather stations 
 bibliography. It knows nothing of this year's plan.
 """
 
-from planner.almanac.assemble import Stated, assemble_crop, missing_figures
+from planner.almanac.assemble import EMERGENCE_OF, Stated, assemble_crop, missing_figures
 from planner.almanac.bibliography import BibliographyEntry, bibliography
 from planner.almanac.crop_page import CropPage, PublishedRow, crop_page, crop_pages
 from planner.almanac.figure_kinds import FIGURE_KINDS, FigureKind, as_stated, in_engine_unit
@@ -18,6 +18,7 @@ from planner.almanac.stations import (
 )
 
 __all__ = [
+    "EMERGENCE_OF",
     "FIGURE_KINDS",
     "BibliographyEntry",
     "CropPage",

@@ -2,17 +2,23 @@
 
 from collections.abc import Mapping
 
+from planner.almanac.emergence import emergence_tables
 from planner.almanac.table import table_rows
 from planner.garden import (
     CountedFrom,
     Crop,
     Cut,
     DirectSown,
+    Emergence,
     Frost,
     FrostTolerance,
     Ground,
     Habit,
     Hardiness,
+    HeatNeeds,
+    NeverBolts,
+    NoEmergenceTable,
+    NoHeatNeeds,
     Once,
     Pick,
     RaisedIndoors,
@@ -28,6 +34,12 @@ Stated = Mapping[str, Figure | Fact]
 _ALWAYS = (
     "family", "habit", "method", "start_from", "days_to_emerge", "hardiness", "autumn_tolerance",
     "spacing", "sowing_depth", "soil_depth", "sun", "yield",
+)  # fmt: skip
+# The crop of the almanac whose table of emergence holds for this one.
+EMERGENCE_OF = "emergence_of"
+_HEAT = (
+    "base_temperature", "best_temperature", "upper_temperature", "harvest_below",
+    "germinates_from", "germinates_to",
 )  # fmt: skip
 _FOR_HABIT = {
     "once": ("hold_days",),
@@ -76,7 +88,36 @@ def assemble_crop(name: str, label: str, stated: Stated) -> Crop | tuple[str, ..
             soil_depth=_figure(stated, "soil_depth"),
             sun=Sun[_text(stated, "sun").upper()],
         ),
+        heat=_heat(stated),
     )
+
+
+def _heat(stated: Stated) -> HeatNeeds | NoHeatNeeds:
+    missing = tuple(figure for figure in _HEAT if figure not in stated)
+    if missing:
+        return NoHeatNeeds(missing)
+    bolts: Figure | NeverBolts = NeverBolts()
+    if "bolts_above_daylength" in stated:
+        bolts = _figure(stated, "bolts_above_daylength")
+    base, best, upper, spoils, germinates_from, germinates_to = (
+        _figure(stated, figure) for figure in _HEAT
+    )
+    return HeatNeeds(
+        base=base,
+        best=best,
+        upper=upper,
+        harvest_below=spoils,
+        germinates_from=germinates_from,
+        germinates_to=germinates_to,
+        bolts_above_h=bolts,
+        emergence=_emergence(stated),
+    )
+
+
+def _emergence(stated: Stated) -> Emergence | NoEmergenceTable:
+    crop = _text(stated, EMERGENCE_OF) if EMERGENCE_OF in stated else ""
+    table = emergence_tables().get(crop)
+    return Emergence(table.points, table.source) if table else NoEmergenceTable()
 
 
 def _ways(stated: Stated) -> tuple[Way, ...]:

@@ -42,9 +42,10 @@ def crop_pages() -> dict[str, CropPage]:
     for row in table_rows("crop_names.csv"):
         others = tuple(name for name in row["other_names"].split(";") if name)
         pages[row["crop"]] = CropPage(row["crop"], row["label"], others)
-    for row in table_rows("crops.csv"):
-        values = {key: value for key, value in row.items() if key not in {"crop", "used"}}
-        pages[row["crop"]].rows.append(PublishedRow(**values, used=row["used"] == "yes"))
+    for table in ("crops.csv", "heat.csv"):
+        for row in table_rows(table):
+            values = {key: value for key, value in row.items() if key not in {"crop", "used"}}
+            pages[row["crop"]].rows.append(PublishedRow(**values, used=row["used"] == "yes"))
     return pages
 
 

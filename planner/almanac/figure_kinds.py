@@ -31,6 +31,10 @@ def _length(meaning: str, example: str) -> FigureKind:
     return FigureKind(meaning, example, Dimension.LENGTH, most=5)
 
 
+def _temperature(meaning: str, example: str) -> FigureKind:
+    return FigureKind(meaning, example, Dimension.TEMPERATURE, most=60, least=-30)
+
+
 def _choice(meaning: str, *choices: str) -> FigureKind:
     return FigureKind(meaning, choices[0], choices=choices)
 
@@ -56,6 +60,16 @@ FIGURE_KINDS: dict[str, FigureKind] = {
     "regrow_days": _time("days between cuts", "10-14 days"),
     "picking_days": _time("days over which it is picked", "14-21 days"),
     "store_days": _time("days it keeps in a store", "90-180 days"),
+    "base_temperature": _temperature("temperature at which growth begins", "40 degF"),
+    "best_temperature": _temperature("mean temperature its days are meant for", "60-65 degF"),
+    "upper_temperature": _temperature("temperature above which nothing is gained", "82 degF"),
+    "harvest_below": _temperature("mean temperature above which it spoils", "75 degF"),
+    "grows_above": _temperature("mean temperature below which it hardly grows", "40 degF"),
+    "germinates_from": _temperature("coldest soil its seed comes up in", "40 degF"),
+    "germinates_to": _temperature("warmest soil its seed comes up in", "95 degF"),
+    "bolts_above_daylength": FigureKind(
+        "length of day at which it bolts", "12-15 h", Dimension.DAYLIGHT, most=24
+    ),
     "portion": FigureKind("what a person eats in a week", "4 roots", harvest=True),
 }
 
@@ -72,10 +86,13 @@ def as_stated(figure: str, low: str, high: str, unit: str, source: Source) -> Fi
 
 
 def in_engine_unit(figure: Figure, unit: str) -> Figure:
-    """Lengths in millimetres and times in days; harvests stay in their own unit."""
+    """Lengths in millimetres, times in days, temperatures in degrees C; harvests as they are."""
     written = UNITS[unit]
     if written.dimension is Dimension.LENGTH:
         return figure.times(written.factor * 1000, "mm")
     if written.dimension is Dimension.TIME:
         return figure.times(written.factor, "days")
+    if written.dimension is Dimension.TEMPERATURE:
+        low, high = (value * written.factor + written.offset for value in (figure.low, figure.high))
+        return Figure(low, high, "degC", figure.source)
     return figure.times(1, unit)

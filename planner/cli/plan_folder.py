@@ -8,7 +8,13 @@ from typing import Any
 from planner.cli.season_folder import SEASON, recover
 from planner.cli.shell import refuse
 from planner.garden import Garden
-from planner.reading import LARGEST_FILE_BYTES, PlanFile, PlanFiles, read_garden
+from planner.reading import (
+    LARGEST_FILE_BYTES,
+    LARGEST_WEATHER_BYTES,
+    PlanFile,
+    PlanFiles,
+    read_garden,
+)
 from planner.season import EarlierSeason, read_record, what_is_wrong
 from planner.terms import Place, Problem
 
@@ -26,7 +32,7 @@ def garden_in(folder: Path) -> Garden | tuple[Problem, ...]:
     crops = _file(folder, CROPS, problems)
     if garden is None:
         return tuple(problems)
-    read = read_garden(PlanFiles(garden, crops))
+    read = read_garden(PlanFiles(garden, crops, lambda name: _beside(folder, name)))
     if problems:
         return (*problems, *(read if isinstance(read, tuple) else ()))
     return read
@@ -61,6 +67,21 @@ def missing_plan(folder: Path) -> Problem:
     )
 
 
+def _beside(folder: Path, name: str) -> PlanFile | Problem:
+    """A further file of the plan, such as a weather record."""
+    problems: list[Problem] = []
+    file = _file(folder, name, problems, LARGEST_WEATHER_BYTES)
+    if file is not None:
+        return file
+    missing = Problem(
+        "file-missing",
+        Place(name),
+        f"There is no {name} in {folder}.",
+        "put the file there, or correct its name in garden.toml.",
+    )
+    return problems[0] if problems else missing
+
+
 def is_folder(path: Path) -> bool:
     """Whether a path leads to a folder; a name no disk can hold leads nowhere."""
     try:
@@ -69,14 +90,16 @@ def is_folder(path: Path) -> bool:
         return False
 
 
-def _file(folder: Path, name: str, problems: list[Problem]) -> PlanFile | None:
+def _file(
+    folder: Path, name: str, problems: list[Problem], largest_bytes: int = LARGEST_FILE_BYTES
+) -> PlanFile | None:
     path = folder / name
     try:
         if not path.exists():
             return None
         with path.open("rb") as file:
             # One byte beyond the limit is enough to know that a file is too large.
-            content = file.read(LARGEST_FILE_BYTES + 1)
+            content = file.read(largest_bytes + 1)
     except OSError as error:
         problems.append(_unreadable(name, error))
         return None

@@ -97,10 +97,15 @@ def _show(season: Season, folder: Path) -> None:
     shares = season.measures
     print(
         f"\n{len(season.sowings)} sowings, {len(season.tasks)} tasks; {shares.fill:.0%} of all "
-        f"that is wanted, {shares.weeks_met:.0%} of weeks in full.\nDates are counted by the "
-        "calendar from freeze dates, which are odds and no forecast.\n"
+        f"that is wanted, {shares.weeks_met:.0%} of weeks in full.\n{_how_counted(season)}\n"
         f"Written to {folder / SEASON}: {', '.join(_WRITTEN)}"
     )
+
+
+def _how_counted(season: Season) -> str:
+    ways = sorted({one.counted for one in season.sowings})
+    how = " or ".join(ways) or "by the calendar"
+    return f"Dates are counted {how}. Freeze dates are odds, not a forecast."
 
 
 _WRITTEN = ("calendar.ics", "sowing-sheet.csv", "harvest.csv", "season.json")

@@ -7,10 +7,28 @@ freeze after it, which in the south falls in the next calendar year.
 
 from dataclasses import dataclass
 from datetime import date, timedelta
+from functools import cached_property
 from statistics import NormalDist
+from typing import Protocol
 
 from planner.climate.day_length import day_length_h
-from planner.garden import FreezeDates, FreezeDay, FreezesAllYear, NeverFreezes, Site
+from planner.climate.recorded_freezes import FreezeRecord, RecordedFreezeYear, freeze_record_of
+from planner.climate.temperatures import (
+    KnownTemperatures,
+    UnknownTemperatures,
+    temperatures_from_months,
+    temperatures_from_weather,
+)
+from planner.garden import (
+    DailyWeather,
+    FreezeDates,
+    FreezeDay,
+    FreezesAllYear,
+    FreezesOnRecord,
+    MonthlyTemperatures,
+    NeverFreezes,
+    Site,
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,41 +64,91 @@ class FreezeYear:
         return (self.fall_half - self.spring_half).days - 1
 
 
-@dataclass(frozen=True, slots=True)
+# Where it freezes about New Year only, spring's date and the next fall's stand side by side.
+_LEAST_FROST_FREE = timedelta(days=21)
+
+
+class FreezeYearOdds(Protocol):
+    """One freeze year and its odds, by a stated law or by a record."""
+
+    @property
+    def spring_half(self) -> date:
+        """The day after which half of all years still freeze."""
+        ...
+
+    @property
+    def fall_half(self) -> date:
+        """The day by which half of all years have frozen."""
+        ...
+
+    def spring_at_risk(self, risk: float) -> date:
+        """The day after which a share `risk` of years still freezes."""
+        ...
+
+    def fall_at_risk(self, risk: float) -> date:
+        """The day before which a share `risk` of years has frozen already."""
+        ...
+
+
+@dataclass(frozen=True)
 class Climate:
     """The climate of a site."""
 
     site: Site
 
+    @cached_property
+    def _record(self) -> FreezeRecord | None:
+        """The odds of the daily record, where freezes are to be read off it."""
+        if not isinstance(self.site.freezes, FreezesOnRecord):
+            return None
+        weather = self.site.weather
+        if not isinstance(weather, DailyWeather):
+            return None
+        return freeze_record_of(weather, self.site.latitude_deg)
+
     def day_length_h(self, day: date) -> float:
         """Hours of daylight."""
         return day_length_h(self.site.latitude_deg, day)
 
+    def temperatures(self, days: tuple[date, date]) -> KnownTemperatures | UnknownTemperatures:
+        """What is known of the temperatures of the days from first to last."""
+        if isinstance(self.site.weather, DailyWeather):
+            return temperatures_from_weather(self.site.weather, days)
+        if isinstance(self.site.temperatures, MonthlyTemperatures):
+            return temperatures_from_months(self.site.temperatures, days)
+        return UnknownTemperatures()
+
     @property
     def never_freezes(self) -> bool:
         """Whether frost sets no limits here."""
-        return isinstance(self.site.freezes, NeverFreezes)
+        record = self._record
+        return isinstance(self.site.freezes, NeverFreezes) or bool(record and record.never)
 
     @property
     def freezes_all_year(self) -> bool:
         """Whether any night of the year may freeze."""
-        return isinstance(self.site.freezes, FreezesAllYear)
+        record = self._record
+        return isinstance(self.site.freezes, FreezesAllYear) or bool(record and record.all_year)
 
-    def freeze_years(self, first: date, last: date) -> tuple[FreezeYear, ...]:
+    def freeze_years(self, first: date, last: date) -> tuple[FreezeYearOdds, ...]:
         """Every freeze year that touches the days from `first` to `last`, in order.
 
         Empty where it never freezes or freezes all year: such a site has no freeze dates.
         """
         freezes = self.site.freezes
+        years = range(first.year - 2, last.year + 2)
+        if self.never_freezes or self.freezes_all_year:
+            return ()
+        if self._record is not None:
+            return tuple(RecordedFreezeYear(self._record, year) for year in years)
         if not isinstance(freezes, FreezeDates):
             return ()
-        years = range(first.year - 2, last.year + 2)
         return tuple(_freeze_year(freezes.last_spring, freezes.first_fall, y) for y in years)
 
 
 def _freeze_year(spring: FreezeDay, fall: FreezeDay, year: int) -> FreezeYear:
     spring_half = spring.half.in_year(year)
     fall_half = fall.half.in_year(year)
-    if fall_half <= spring_half:
+    if fall_half < spring_half + _LEAST_FROST_FREE:
         fall_half = fall.half.in_year(year + 1)
     return FreezeYear(spring_half, fall_half, spring.spread_days, fall.spread_days)

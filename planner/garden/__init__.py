@@ -16,19 +16,30 @@ from planner.garden.crop import (
 )
 from planner.garden.garden import Garden
 from planner.garden.habit import Cut, Habit, Once, Pick, Store
+from planner.garden.heat_needs import (
+    Emergence,
+    HeatNeeds,
+    NeverBolts,
+    NoEmergenceTable,
+    NoHeatNeeds,
+)
 from planner.garden.season_wish import AwayTime, SeasonWish
 from planner.garden.site import (
     FreezeDates,
     FreezeDay,
     Freezes,
     FreezesAllYear,
+    FreezesOnRecord,
     MonthlyTemperatures,
     NeverFreezes,
+    NoTemperatures,
+    NoWeather,
     Site,
     spread_between,
 )
 from planner.garden.target import OnceTarget, Target, WeeklyTarget
 from planner.garden.way import CountedFrom, DirectSown, RaisedIndoors, Way
+from planner.garden.weather import DailyWeather
 
 __all__ = [
     "AwayTime",
@@ -37,11 +48,14 @@ __all__ = [
     "CountedFrom",
     "Crop",
     "Cut",
+    "DailyWeather",
     "DirectSown",
+    "Emergence",
     "FreezeDates",
     "FreezeDay",
     "Freezes",
     "FreezesAllYear",
+    "FreezesOnRecord",
     "Frost",
     "FrostTolerance",
     "Garden",
@@ -49,8 +63,14 @@ __all__ = [
     "Habit",
     "Hardiness",
     "HarvestUnit",
+    "HeatNeeds",
     "MonthlyTemperatures",
+    "NeverBolts",
     "NeverFreezes",
+    "NoEmergenceTable",
+    "NoHeatNeeds",
+    "NoTemperatures",
+    "NoWeather",
     "Once",
     "OnceTarget",
     "Pick",

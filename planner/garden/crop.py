@@ -5,6 +5,7 @@ from enum import Enum, StrEnum
 
 from planner.garden.bed import Bed, Sun
 from planner.garden.habit import Habit
+from planner.garden.heat_needs import HeatNeeds, NoHeatNeeds
 from planner.garden.way import Way
 from planner.terms import Fact, Figure, Unit
 
@@ -94,6 +95,7 @@ class Crop:
     days_to_emerge: Figure
     frost: Frost
     ground: Ground
+    heat: HeatNeeds | NoHeatNeeds
 
     def fits(self, bed: Bed) -> bool:
         """Whether a bed is deep and light enough and holds at least one plant."""

@@ -18,6 +18,7 @@ class SeasonWish:
 
     `freeze_risk`: tender plants go out when at most this share of years still freezes.
     `garden_weekdays`: Monday is 0. `turnover_days`: ground rests this long between blocks.
+    `cover_weeks`: under a cover tender plants go out this much earlier; 0 without one.
     """
 
     first: date
@@ -26,6 +27,7 @@ class SeasonWish:
     garden_weekdays: frozenset[int]
     away: tuple[AwayTime, ...]
     turnover_days: int
+    cover_weeks: float
 
     def is_away(self, day: date) -> bool:
         """Whether nobody is there on that day."""

@@ -7,6 +7,7 @@ none of them is an error.
 from dataclasses import dataclass
 from statistics import NormalDist
 
+from planner.garden.weather import DailyWeather
 from planner.terms import MonthDay, Source
 
 
@@ -45,7 +46,14 @@ class FreezesAllYear:
     source: Source
 
 
-Freezes = FreezeDates | NeverFreezes | FreezesAllYear
+@dataclass(frozen=True, slots=True)
+class FreezesOnRecord:
+    """A site whose freezes are to be read off its daily record."""
+
+    source: Source
+
+
+Freezes = FreezeDates | NeverFreezes | FreezesAllYear | FreezesOnRecord
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,13 +66,24 @@ class MonthlyTemperatures:
 
 
 @dataclass(frozen=True, slots=True)
+class NoTemperatures:
+    """The plan states no monthly means."""
+
+
+@dataclass(frozen=True, slots=True)
+class NoWeather:
+    """The plan names no daily record."""
+
+
+@dataclass(frozen=True, slots=True)
 class Site:
     """Where the garden lies. `latitude_deg` is negative in the south."""
 
     name: str
     latitude_deg: float
     freezes: Freezes
-    temperatures: MonthlyTemperatures | None
+    temperatures: MonthlyTemperatures | NoTemperatures
+    weather: DailyWeather | NoWeather
 
 
 _NORMAL_Z_OF_NINE_IN_TEN = NormalDist().inv_cdf(0.9)

@@ -4,17 +4,31 @@ Takes a Crop and a Climate. Gives a Course: emergence, setting out, first harves
 likely, late) and the time it may stand outdoors, each explained.
 """
 
-from planner.growth.course import HARDENING_DAYS, Course, Ripening, course_of, indoor_days
+from planner.growth.course import (
+    HARDENING_DAYS,
+    Conditions,
+    Course,
+    Ripening,
+    course_of,
+    indoor_days,
+)
+from planner.growth.limits import Limits, limits_of
 from planner.growth.outdoor_time import OutdoorTime, outdoor_times
 from planner.growth.pace import Pace
+from planner.growth.paces import CropPace, Paces
 
 __all__ = [
     "HARDENING_DAYS",
+    "Conditions",
     "Course",
+    "CropPace",
+    "Limits",
     "OutdoorTime",
     "Pace",
+    "Paces",
     "Ripening",
     "course_of",
     "indoor_days",
+    "limits_of",
     "outdoor_times",
 ]

@@ -1,27 +1,42 @@
 """Courses: the predicted life of a crop started on a given day."""
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, timedelta
 
 from planner.garden import CountedFrom, Crop, DirectSown, RaisedIndoors, Way
+from planner.growth.limits import Limits
 from planner.growth.outdoor_time import OutdoorTime
-from planner.growth.pace import Pace
+from planner.growth.paces import CropPace
 from planner.terms import Figure
 
 # Hardening off takes one to two weeks (TRADE-S22).
 HARDENING_DAYS = 7
 _LEAST_DAYS_OUTDOORS = 7.0
 _HALF_A_YEAR_DAYS = 180
+_NO_LIMITS = Limits(date.min)
 
 
 @dataclass(frozen=True, slots=True)
 class Ripening:
-    """When the first harvest is there: early, likely and late, by the range of days published."""
+    """When the first harvest is there: early, likely and late.
+
+    The one, five and nine in ten of past years; without a record, the ends and the middle of
+    the published range of days.
+    """
 
     early: date
     likely: date
     late: date
+
+
+@dataclass(frozen=True, slots=True)
+class Conditions:
+    """What a crop meets at a site: its outdoor times, its pace, its limits."""
+
+    times: tuple[OutdoorTime, ...]
+    pace: CropPace
+    limits: Limits = _NO_LIMITS
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,6 +55,7 @@ class Course:
     ripe: Ripening
     time: OutdoorTime
     fall_extra_days: float
+    counted: str
 
     @property
     def harden_on(self) -> date | None:
@@ -56,33 +72,55 @@ def course_of(
     crop: Crop,
     way: Way,
     start_on: date,
-    times: tuple[OutdoorTime, ...],
-    pace: Pace,
+    conditions: Conditions,
     set_out_on: date | None = None,
 ) -> Course | None:
-    """The course of a crop started on a day; None when frost forbids it.
+    """The course of a crop started on a day; None when frost, heat or cold forbids it.
 
     It must go into open ground within one outdoor time and be ripe before that time ends.
     Plants raised indoors are set out after the middle of their weeks unless told when.
     """
+    limits, pace = conditions.limits, conditions.pace
     emerges_on = start_on + timedelta(days=math.ceil(crop.days_to_emerge.middle))
     if isinstance(way, DirectSown):
+        if limits.why_not_sown(start_on):
+            return None
+        emerges_on = limits.emerges_on(start_on) or emerges_on
         set_out_on = None
     elif set_out_on is None:
         set_out_on = start_on + timedelta(days=indoor_days(way))
     enters_on = set_out_on or start_on
-    fitting = [one for one in times if one.opens <= enters_on <= one.last_start]
+    fitting = [one for one in conditions.times if one.opens <= enters_on <= one.last_start]
     if not fitting:
         return None
     time = max(fitting, key=lambda one: one.ends)
     ripe = _ripening(way, start_on, enters_on, pace)
-    if ripe.likely > time.ends:
+    if ripe.likely > time.ends or limits.why_not_harvested(ripe.likely):
         return None
-    extra = 0.0 if spans_winter(way.days) else pace.fall_extra_days(ripe.likely)
-    return Course(crop, way, start_on, emerges_on, set_out_on, enters_on, ripe, time, extra)
+    by_calendar = spans_winter(way.days)
+    return Course(
+        crop=crop,
+        way=way,
+        start_on=start_on,
+        emerges_on=emerges_on,
+        set_out_on=set_out_on,
+        enters_on=enters_on,
+        ripe=ripe,
+        time=_until_limit(time, ripe.likely, limits),
+        fall_extra_days=0.0 if by_calendar else pace.fall_extra_days(ripe.likely),
+        counted="by the calendar" if by_calendar else pace.words,
+    )
 
 
-def _ripening(way: Way, start_on: date, enters_on: date, pace: Pace) -> Ripening:
+def _until_limit(time: OutdoorTime, ripe_on: date, limits: Limits) -> OutdoorTime:
+    """The outdoor time, ended early where heat or long days end the harvest."""
+    closes = limits.harvest_closes(ripe_on)
+    if closes is None or closes[0] >= time.ends:
+        return time
+    return replace(time, ends=closes[0], why_ends=closes[1])
+
+
+def _ripening(way: Way, start_on: date, enters_on: date, pace: CropPace) -> Ripening:
     days = _days_in_ground(way, (enters_on - start_on).days)
     if spans_winter(days):
         return Ripening(
@@ -90,11 +128,21 @@ def _ripening(way: Way, start_on: date, enters_on: date, pace: Pace) -> Ripening
             likely=enters_on + timedelta(days=math.ceil(days.middle)),
             late=enters_on + timedelta(days=math.ceil(days.high)),
         )
+    if pace.past:
+        return _from_past_years(enters_on, days.middle, pace)
     return Ripening(
         early=pace.ripe_on(enters_on, days.low),
         likely=pace.ripe_on(enters_on, days.middle),
         late=pace.ripe_on(enters_on, days.high),
     )
+
+
+def _from_past_years(enters_on: date, days: float, pace: CropPace) -> Ripening:
+    """The day by which one, five and nine past years in ten would have had it ripe."""
+    dates = sorted(year.ripe_on(enters_on, days) for year in pace.past)
+    last = len(dates) - 1
+    early, likely, late = (dates[round(share * last)] for share in (0.1, 0.5, 0.9))
+    return Ripening(early, likely, late)
 
 
 def spans_winter(days: Figure) -> bool:

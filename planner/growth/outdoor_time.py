@@ -3,7 +3,7 @@
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
 
-from planner.climate import Climate, FreezeYear
+from planner.climate import Climate, FreezeYearOdds
 from planner.garden import Crop, FrostTolerance
 
 # A site where any night may freeze has no freeze dates to count from. There hardy crops go
@@ -26,9 +26,16 @@ class OutdoorTime:
 
 
 def outdoor_times(
-    crop: Crop, climate: Climate, freeze_risk: float, days: tuple[date, date]
+    crop: Crop,
+    climate: Climate,
+    freeze_risk: float,
+    days: tuple[date, date],
+    cover_weeks: float = 0,
 ) -> tuple[OutdoorTime, ...]:
-    """Every outdoor time of a crop that touches the days from first to last."""
+    """Every outdoor time of a crop that touches the days from first to last.
+
+    Under a cover crops that frost kills go out `cover_weeks` earlier (rules §26).
+    """
     first, last = days
     if climate.never_freezes:
         why = "frost sets no limit here"
@@ -36,8 +43,15 @@ def outdoor_times(
     if climate.freezes_all_year:
         return _between_long_days(crop, climate, days)
     years = climate.freeze_years(first, last)
-    times = _joined([_time(crop, year, freeze_risk) for year in years])
+    times = _joined([_covered(_time(crop, year, freeze_risk), crop, cover_weeks) for year in years])
     return tuple(time for time in times if time.ends >= first and time.opens <= last)
+
+
+def _covered(time: OutdoorTime, crop: Crop, cover_weeks: float) -> OutdoorTime:
+    if not cover_weeks or not crop.frost.hardiness.killed_by_frost:
+        return time
+    why = f"{time.why_opens}, and a cover lets it out {cover_weeks:g} weeks earlier (§26)"
+    return replace(time, opens=time.opens - timedelta(weeks=cover_weeks), why_opens=why)
 
 
 def _joined(times: list[OutdoorTime]) -> list[OutdoorTime]:
@@ -49,7 +63,7 @@ def _joined(times: list[OutdoorTime]) -> list[OutdoorTime]:
     return times
 
 
-def _time(crop: Crop, year: FreezeYear, freeze_risk: float) -> OutdoorTime:
+def _time(crop: Crop, year: FreezeYearOdds, freeze_risk: float) -> OutdoorTime:
     if crop.frost.hardiness.killed_by_frost:
         return _tender_time(crop, year, freeze_risk)
     weeks = crop.frost.weeks_from_last_freeze.high
@@ -73,7 +87,7 @@ def _time(crop: Crop, year: FreezeYear, freeze_risk: float) -> OutdoorTime:
     )
 
 
-def _tender_time(crop: Crop, year: FreezeYear, freeze_risk: float) -> OutdoorTime:
+def _tender_time(crop: Crop, year: FreezeYearOdds, freeze_risk: float) -> OutdoorTime:
     weeks = crop.frost.weeks_from_last_freeze.high
     by_risk = year.spring_at_risk(freeze_risk)
     by_class = year.spring_half + timedelta(weeks=weeks)

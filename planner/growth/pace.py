@@ -32,6 +32,8 @@ class Pace:
     climate: Climate
     first: date
     last: date
+    words: str = "by the calendar"
+    past: tuple[()] = ()
 
     @cached_property
     def _grown(self) -> list[float]:

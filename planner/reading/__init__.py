@@ -7,5 +7,16 @@ in and every source marked, or all problems of all files at once. It opens no fi
 from planner.reading.garden_file import read_garden
 from planner.reading.near_miss import nearest_word
 from planner.reading.plan_files import LARGEST_FILE_BYTES, PlanFile, PlanFiles
+from planner.reading.weather_file import WEATHER_UNITS, read_weather
+from planner.reading.weather_lines import LARGEST_WEATHER_BYTES
 
-__all__ = ["LARGEST_FILE_BYTES", "PlanFile", "PlanFiles", "nearest_word", "read_garden"]
+__all__ = [
+    "LARGEST_FILE_BYTES",
+    "LARGEST_WEATHER_BYTES",
+    "WEATHER_UNITS",
+    "PlanFile",
+    "PlanFiles",
+    "nearest_word",
+    "read_garden",
+    "read_weather",
+]

@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from planner.almanac import (
+    EMERGENCE_OF,
     FIGURE_KINDS,
     FigureKind,
     Stated,
@@ -67,11 +68,13 @@ def _folded(name: str) -> str:
 
 def almanac_statements(name: str) -> dict[str, Figure | Fact]:
     """The almanac's figures for a crop, in engine units."""
-    return {
+    stated: dict[str, Figure | Fact] = {
         figure: as_stated(figure, row.low, row.high, row.unit, Source(row.source))
         for figure, row in crop_pages()[name].used.items()
         if figure in FIGURE_KINDS
     }
+    stated[EMERGENCE_OF] = Fact(name, Source("UCSC-A4"))
+    return stated
 
 
 def read_crops(file: PlanFile | None, problems: list[Problem]) -> CropShelf:
@@ -168,8 +171,8 @@ def _read_figure(table: TomlTable, figure: str, kind: FigureKind) -> Figure | Fa
 
 
 def _within(table: TomlTable, figure: str, kind: FigureKind, span: QuantityRange) -> bool:
-    factor = span.unit.factor
-    if kind.least <= span.low * factor and span.high * factor <= kind.most:
+    factor, offset = span.unit.factor, span.unit.offset
+    if kind.least <= span.low * factor + offset and span.high * factor + offset <= kind.most:
         return True
     table.report(
         "out-of-range",

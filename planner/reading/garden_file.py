@@ -22,18 +22,20 @@ def read_garden(files: PlanFiles) -> Garden | tuple[Problem, ...]:
     if isinstance(parsed, Problem):
         return tuple(sorted([*problems, parsed], key=lambda one: one.order))
     plan = TomlTable(parsed, (), parsed.values, "A plan", problems)
-    garden = _read_plan(plan, shelf, problems)
+    garden = _read_plan(plan, shelf, files, problems)
     plan.refuse_unknown()
     if problems or garden is None:
         return tuple(sorted(dict.fromkeys(problems), key=lambda one: one.order))
     return garden
 
 
-def _read_plan(plan: TomlTable, shelf: CropShelf, problems: list[Problem]) -> Garden | None:
+def _read_plan(
+    plan: TomlTable, shelf: CropShelf, files: PlanFiles, problems: list[Problem]
+) -> Garden | None:
     _check_version(plan)
     site = _read_part(plan, "site")
     season = _read_part(plan, "season")
-    the_site = read_site(site) if site else None
+    the_site = read_site(site, files, problems) if site else None
     wish = read_season(season) if season else None
     beds = read_beds(plan)
     targets = read_targets(plan, shelf, wish)

@@ -18,10 +18,11 @@ def read_season(table: TomlTable) -> SeasonWish | None:
     away = [time for one in table.tables("away", "A time away") if (time := _read_away(one))]
     risk = table.number("freeze_risk", 0.01, 0.9) if "freeze_risk" in table else USUAL_FREEZE_RISK
     turnover = table.whole_number("turnover_days", 0, 60) if "turnover_days" in table else 0
+    cover = table.number("cover_weeks", 0, 8) if "cover_weeks" in table else 0.0
     table.refuse_unknown()
-    if days is None or weekdays is None or risk is None or turnover is None:
+    if days is None or weekdays is None or risk is None or turnover is None or cover is None:
         return None
-    return SeasonWish(*days, risk, weekdays, tuple(away), turnover)
+    return SeasonWish(*days, risk, weekdays, tuple(away), turnover, cover)
 
 
 def read_span(table: TomlTable, usual: tuple[date, date] | None = None) -> tuple[date, date] | None:

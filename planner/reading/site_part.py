@@ -5,14 +5,18 @@ from planner.garden import (
     FreezeDates,
     FreezeDay,
     Freezes,
+    FreezesOnRecord,
     MonthlyTemperatures,
     NeverFreezes,
+    NoTemperatures,
     Site,
     spread_between,
 )
 from planner.reading.near_miss import nearest_word
+from planner.reading.plan_files import PlanFiles
 from planner.reading.toml_table import TomlTable
-from planner.terms import Dimension, MonthDay, Source, read_quantity
+from planner.reading.weather_part import read_weather_named
+from planner.terms import Dimension, MonthDay, Problem, Source, read_quantity
 
 _ZONE_KEYS = ("zone", "hardiness_zone", "usda_zone", "climate_zone")
 _BY_HAND = ("last_spring_freeze", "first_fall_freeze")
@@ -24,20 +28,20 @@ USUAL_SPREAD_DAYS = 11.7
 _USUAL = Source("NCEI-1981-2010")
 
 
-def read_site(table: TomlTable) -> Site | None:
+def read_site(table: TomlTable, files: PlanFiles, problems: list[Problem]) -> Site | None:
     """The site, or None when something in it cannot stand."""
     name = table.text("name") if "name" in table else "My garden"
     latitude = None
     if table.need("latitude", "latitude = 47.6"):
         latitude = table.number("latitude", -66.0, 70.0)
     _refuse_zone(table)
-    _refuse_weather(table)
+    weather = read_weather_named(table, files, problems)
     freezes = _read_freezes(table, latitude)
     temperatures = _read_temperatures(table)
     table.refuse_unknown()
     if name is None or latitude is None or freezes is None:
         return None
-    return Site(name, latitude, freezes, temperatures)
+    return Site(name, latitude, freezes, temperatures, weather)
 
 
 def _refuse_zone(table: TomlTable) -> None:
@@ -50,16 +54,6 @@ def _refuse_zone(table: TomlTable) -> None:
                 "take this line out and state last_spring_freeze and first_fall_freeze, or a "
                 "station (planner stations finds the nearest).",
             )
-
-
-def _refuse_weather(table: TomlTable) -> None:
-    if "weather" in table:
-        table.report(
-            "unknown-key",
-            "weather",
-            "Daily weather records cannot be read yet.",
-            "state last_spring_freeze and first_fall_freeze, or a station.",
-        )
 
 
 def _read_freezes(table: TomlTable, latitude: float | None) -> Freezes | None:
@@ -75,6 +69,8 @@ def _read_freezes(table: TomlTable, latitude: float | None) -> Freezes | None:
         return _from_station(table)
     if len(by_hand) == len(_BY_HAND):
         return _from_hand(table, latitude)
+    if not by_hand and "weather" in table:
+        return FreezesOnRecord(Source("plan", table.place("weather")))
     table.report(
         "freeze-dates-missing",
         by_hand[0] if by_hand else "",
@@ -182,7 +178,7 @@ def _in_order(spring: MonthDay, fall: MonthDay, latitude: float) -> bool:
     return spring_month in {12, 1, 2, 3, 4, 5, 6, 7} and fall_month in {8, 9, 10, 11, 12, 1}
 
 
-def _read_temperatures(table: TomlTable) -> MonthlyTemperatures | None:
+def _read_temperatures(table: TomlTable) -> MonthlyTemperatures | NoTemperatures:
     stated = [key for key in _MEANS if key in table]
     high, low = (_twelve(table, key) for key in _MEANS)
     if len(stated) == 1 and (high or low):
@@ -194,7 +190,7 @@ def _read_temperatures(table: TomlTable) -> MonthlyTemperatures | None:
             f'add "{other}" with twelve temperatures, or take this line out.',
         )
     if high is None or low is None:
-        return None
+        return NoTemperatures()
     for month, (warm, cold) in enumerate(zip(high, low, strict=True), 1):
         if cold > warm:
             table.report(

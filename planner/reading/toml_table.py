@@ -147,8 +147,9 @@ class TomlTable:
         if written is None:
             return None
         options = list(choices)
-        if written.casefold() in options:
-            return written.casefold()
+        spellings = {option.casefold(): option for option in options}
+        if written.casefold() in spellings:
+            return spellings[written.casefold()]
         near = nearest_word(written, options)
         self.report(
             "not-a-choice",

@@ -6,13 +6,16 @@ from dataclasses import dataclass, field
 from datetime import date, timedelta
 
 from planner.garden import Crop, Cut, DirectSown, Once, Pick, RaisedIndoors, Store, Way
-from planner.growth import Course, OutdoorTime, Pace, course_of, indoor_days
+from planner.growth import HARDENING_DAYS, Conditions, Course, Limits, course_of, indoor_days
 from planner.scheduling.workdays import Workdays
 from planner.terms import Week, days_between, week_of
 
 # Leaves may be cut this much before they have fully regrown, so that cuts fall on garden
 # days; the cut is smaller in proportion. Common practice, no source.
 _EARLY_CUT = 0.8
+# Picking begins this much above its mean and ends as much below it; that it declines is common
+# practice, the share is from memory.
+_PICKING_FALLS = 0.25
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,8 +41,7 @@ class CropTimes:
     """Everything about time that holds for all courses of one crop."""
 
     crop: Crop
-    times: tuple[OutdoorTime, ...]
-    pace: Pace
+    conditions: Conditions
     workdays: Workdays
     last_wanted: date
 
@@ -50,6 +52,7 @@ class CropCandidates:
 
     candidates: list[Candidate]
     earliest: Course | None
+    limits: Limits
 
 
 def candidates_of(about: CropTimes, begin: date) -> CropCandidates:
@@ -63,6 +66,7 @@ def candidates_of(about: CropTimes, begin: date) -> CropCandidates:
             and (candidate := _candidate(about, course)).days
         ],
         earliest=min(courses, key=lambda one: one.ripe.likely, default=None),
+        limits=about.conditions.limits,
     )
 
 
@@ -73,7 +77,7 @@ def _courses(about: CropTimes, way: Way, begin: date) -> Iterator[Course]:
             set_out_on = _set_out_day(about.workdays, way, start_on)
             if set_out_on is None:
                 continue
-        course = course_of(about.crop, way, start_on, about.times, about.pace, set_out_on)
+        course = course_of(about.crop, way, start_on, about.conditions, set_out_on)
         if course is not None:
             yield course
 
@@ -83,8 +87,19 @@ def _set_out_day(workdays: Workdays, way: RaisedIndoors, start_on: date) -> date
     middle = start_on + timedelta(days=indoor_days(way))
     first = start_on + timedelta(days=math.ceil(way.days_indoors.low))
     last = start_on + timedelta(days=int(way.days_indoors.high))
-    days = workdays.between(min(first, middle), max(last, middle))
+    days = [
+        day
+        for day in workdays.between(min(first, middle), max(last, middle))
+        if _can_be_hardened(workdays, day)
+    ]
     return min(days, key=lambda day: (abs((day - middle).days), day), default=None)
+
+
+def _can_be_hardened(workdays: Workdays, set_out_on: date) -> bool:
+    """Whether somebody is there a week or two before, to begin hardening off."""
+    begin = set_out_on - timedelta(days=2 * HARDENING_DAYS)
+    days = days_between(begin, set_out_on - timedelta(days=HARDENING_DAYS - 2))
+    return any(not workdays.wish.is_away(day) for day in days)
 
 
 def _candidate(about: CropTimes, course: Course) -> Candidate:
@@ -144,13 +159,21 @@ def _cut_candidate(about: CropTimes, course: Course, habit: Cut) -> Candidate:
             break
         days.setdefault(week_of(day), day)
         flow[week_of(day)] = flow.get(week_of(day), 0.0) + gives * share
-        earliest = about.pace.day_after(day, regrow * _EARLY_CUT)
-        regrown = about.pace.day_after(day, regrow)
+        earliest = about.conditions.pace.day_after(day, regrow * _EARLY_CUT)
+        regrown = about.conditions.pace.day_after(day, regrow)
         following = about.workdays.on_or_after(earliest)
         if following is not None and regrown > day:
             share = min(1.0, (following - day).days / (regrown - day).days)
         day = following
     return Candidate(course, days, flow)
+
+
+def _picking_curve(gives: float, picking_days: int) -> list[float]:
+    """What ripens on each day of picking: most at first, less and less later, `gives` in all."""
+    mean = gives / picking_days
+    middle = (picking_days - 1) / 2
+    fall = _PICKING_FALLS * mean / max(middle, 1)
+    return [mean + fall * (middle - day) for day in range(picking_days)]
 
 
 def _pick_candidate(about: CropTimes, course: Course, picking_days: int) -> Candidate:
@@ -159,14 +182,14 @@ def _pick_candidate(about: CropTimes, course: Course, picking_days: int) -> Cand
     first, last = _span(about, course, picking_days - 1)
     if last < first:
         return Candidate(course, days)
-    each_day = about.crop.gives.middle / picking_days
+    by_day = _picking_curve(about.crop.gives.middle, picking_days)
     waiting = 0.0
     for week in week_of(first).until(week_of(last)):
         begin, end = max(first, week.monday), min(last, week.sunday)
         usable = about.workdays.between(begin, end)
         if not usable and not about.workdays.in_week(week):
             usable = about.workdays.usable(begin, end)
-        ripened = each_day * ((end - begin).days + 1)
+        ripened = sum(by_day[(begin - first).days : (end - first).days + 1])
         if usable:
             days[week] = usable[0]
             flow[week] = ripened + waiting

@@ -6,16 +6,21 @@ never from a fixed interval (rules §12).
 """
 
 from dataclasses import dataclass
-from datetime import date
+from datetime import date, timedelta
 
 from planner.climate import Climate
 from planner.garden import Garden
-from planner.growth import Pace, outdoor_times
+from planner.growth import Conditions, Paces, limits_of, outdoor_times
 from planner.scheduling.candidate import CropTimes, candidates_of
 from planner.scheduling.maker import Asking, Prepared, ScheduleMaker
 from planner.scheduling.sowing import Sowing
 from planner.scheduling.unmet import Unmet
 from planner.scheduling.workdays import Workdays
+
+# Temperatures are laid out from a little before the season, for the soil's warmth, to some
+# time after it, for courses that end beyond.
+_LEAD = timedelta(days=14)
+_BEYOND = timedelta(days=150)
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,10 +53,15 @@ def prepare(
     """All candidates of all crops wanted."""
     wish = garden.wish
     workdays = Workdays(wish)
-    pace = Pace(climate, wish.first, wish.last)
+    paces = Paces(climate, wish.first - _LEAD, wish.last + _BEYOND)
     candidates = {}
     for name, crop in garden.crops.items():
-        times = outdoor_times(crop, climate, wish.freeze_risk, (wish.first, wish.last))
-        about = CropTimes(crop, times, pace, workdays, garden.last_wanted(name))
+        times = outdoor_times(
+            crop, climate, wish.freeze_risk, (wish.first, wish.last), wish.cover_weeks
+        )
+        limits = limits_of(crop, climate, paces.temperatures)
+        last_wanted = min(garden.last_wanted(name), wish.last)
+        conditions = Conditions(times, paces.of(crop), limits)
+        about = CropTimes(crop, conditions, workdays, last_wanted)
         candidates[name] = candidates_of(about, max(as_of, wish.first))
     return Prepared(garden, standing, workdays, candidates)

@@ -5,7 +5,7 @@ from dataclasses import dataclass, field
 from datetime import date
 
 from planner.garden import Crop, Once, Store
-from planner.growth import Course
+from planner.growth import Course, Limits
 from planner.scheduling.candidate import Candidate
 from planner.scheduling.unmet import Reason
 from planner.scheduling.workdays import Workdays
@@ -35,6 +35,7 @@ class CropDraft:
     wants: dict[Week, float]
     candidates: list[Candidate]
     earliest: Course | None
+    limits: Limits
     supply: dict[Week, float]
     closed: dict[Week, Reason] = field(default_factory=dict)
     _by_week: dict[Week, list[Candidate]] = field(default_factory=dict)

@@ -15,6 +15,7 @@ from planner.terms import Week
 # twelve plants then need seventeen seeds (TRADE propagation arithmetic).
 _COMES_UP = 0.8
 _IS_KEPT = 0.9
+_OF_A_MEAN_WEEK = 0.9
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,6 +41,7 @@ def sowing_of(crop: Crop, fitting: Fitting, harvest: tuple[HarvestDay, ...]) -> 
         emerges_on=course.emerges_on,
         set_out_on=course.set_out_on,
         ripe=course.ripe,
+        counted=course.counted,
         plants=fitting.plants,
         seeds=seeds_for(crop, fitting.plants),
         blocks=fitting.blocks,
@@ -53,16 +55,20 @@ def sowing_of(crop: Crop, fitting: Fitting, harvest: tuple[HarvestDay, ...]) -> 
 def counted_flow(crop: Crop, candidate: Candidate, week: Week) -> float:
     """What a plant is counted on for a week of its flow.
 
-    Cuts taken a little early are smaller, so the smallest of the whole ones counts; else a
-    second sowing would be made for the last few leaves. A week in which picking only begins
-    counts at half at least, so that it does not make the sowing larger than later weeks need.
+    Of cuts the smallest whole one counts, of picking a little less than its mean week: else a
+    second sowing would be made for the last few leaves or pods. A week in which picking only
+    begins counts at half at least, so that it does not make the sowing too large.
     """
-    full = max(candidate.flow.values())
+    flow = candidate.flow
+    full = max(flow.values())
     if isinstance(crop.habit, Cut):
-        return min(amount for amount in candidate.flow.values() if amount >= 0.5 * full)
-    if isinstance(crop.habit, Pick):
-        full = min(full, crop.gives.middle * 7 / int(crop.habit.picking_days.middle))
-    return max(min(candidate.flow[week], full), 0.5 * full)
+        return min(amount for amount in flow.values() if amount >= 0.5 * full)
+    mean = crop.gives.middle * 7 / int(_picking_days(crop))
+    return max(min(flow[week], _OF_A_MEAN_WEEK * mean), 0.5 * _OF_A_MEAN_WEEK * mean)
+
+
+def _picking_days(crop: Crop) -> float:
+    return crop.habit.picking_days.middle if isinstance(crop.habit, Pick) else 7.0
 
 
 def leaves_on(crop: Crop, candidate: Candidate, weeks: list[Week]) -> date:

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from datetime import timedelta
 from enum import Enum
 
-from planner.garden import Crop, Garden
+from planner.garden import Crop, Garden, Store
 from planner.scheduling.candidate import Candidate, CropCandidates
 from planner.scheduling.draft import ENOUGH, CropDraft, Step
 from planner.scheduling.fitting import (
@@ -27,7 +27,7 @@ from planner.scheduling.reasons import (
 from planner.scheduling.sowing import Block, Sowing
 from planner.scheduling.story import Chosen
 from planner.scheduling.supply import supply_of
-from planner.scheduling.unmet import Unmet
+from planner.scheduling.unmet import Reason, Unmet
 from planner.scheduling.workdays import Workdays
 from planner.terms import Week
 
@@ -61,6 +61,7 @@ class ScheduleMaker:
         self.workdays = about.workdays
         garden = about.garden
         self.ground = Ground(garden.beds, garden.wish.turnover_days)
+        self.standing = about.standing
         self.sowings: list[Sowing] = []
         for sowing in about.standing:
             self.ground.hold(sowing.blocks)
@@ -71,8 +72,13 @@ class ScheduleMaker:
             supply = dict(supply_of(mine, wants[name]).expected)
             found = about.candidates[name]
             self.drafts.append(
-                CropDraft(crop, wants[name], found.candidates, found.earliest, supply)
+                CropDraft(crop, wants[name], found.candidates, found.earliest, found.limits, supply)
             )
+
+    @property
+    def all_sowings(self) -> list[Sowing]:
+        """Those standing already and those made here."""
+        return [*self.standing, *self.sowings]
 
     def shortfall(self) -> float:
         """What is lacking, each crop as a share of what is wanted of it."""
@@ -160,14 +166,28 @@ class ScheduleMaker:
         harvest = harvest_of(draft, fitting)
         self.ground.hold(fitting.blocks)
         self.sowings.append(sowing_of(draft.crop, fitting, harvest))
+        if isinstance(draft.crop.habit, Store):
+            mine = [one for one in self.all_sowings if one.crop.name == draft.crop.name]
+            draft.supply = dict(supply_of(mine, draft.wants).expected)
+            return
         for week, amount in shares_of(draft, fitting).items():
             draft.supply[week] = draft.supply.get(week, 0.0) + amount
 
     def unmet(self) -> list[Unmet]:
         """What every week still lacks, and why."""
         return [
-            Unmet(draft.crop.name, week, draft.lacks(week), draft.closed[week])
+            Unmet(draft.crop.name, week, draft.lacks(week), self._reason(draft, week))
             for draft in self.drafts
             for week in draft.wants
             if draft.lacks(week) > ENOUGH
         ]
+
+    @staticmethod
+    def _reason(draft: CropDraft, week: Week) -> Reason:
+        """Why a week lacks something; one emptied out of the store lacks it for a nearby reason."""
+        if week in draft.closed:
+            return draft.closed[week]
+        if not draft.closed:
+            return partial_reason(draft.crop, week)
+        near = min(draft.closed, key=lambda one: abs((one.monday - week.monday).days))
+        return draft.closed[near]

@@ -1,6 +1,7 @@
 """Why a week stays unmet, in the grower's words, with what would help."""
 
 import math
+from datetime import timedelta
 
 from planner.garden import Crop
 from planner.growth import Course
@@ -12,6 +13,7 @@ from planner.terms import Week
 
 # A course that enters the ground this long after frost allowed it was held up by something else.
 _NEAR_OPENING_DAYS = 10
+_HARVEST_CLOSED_DAYS = 240
 
 
 def no_candidate_reason(draft: CropDraft, week: Week, workdays: Workdays) -> Reason:
@@ -23,6 +25,13 @@ def no_candidate_reason(draft: CropDraft, week: Week, workdays: Workdays) -> Rea
             f"Nobody is there to harvest in {week}.",
             "ask somebody to pick that week, or take the week out of the target.",
         )
+    closed = draft.limits.why_not_harvested(week.days[3])
+    if closed:
+        return Reason(
+            UnmetKind.HEAT,
+            f"{crop.label} is not harvested then: {closed}.",
+            "shade it, choose a variety that stands heat, or want another crop then.",
+        )
     if draft.earliest is None:
         return Reason(
             UnmetKind.FROST,
@@ -30,24 +39,35 @@ def no_candidate_reason(draft: CropDraft, week: Week, workdays: Workdays) -> Rea
             "grow it under cover, choose a quicker variety, or lengthen the season.",
         )
     if not draft.candidates or week < min(min(one.days) for one in draft.candidates):
-        return _too_early(crop, draft.earliest, workdays)
+        return _too_early(draft, draft.earliest, workdays)
     last = max(draft.candidates, key=lambda one: (max(one.days), one.course.start_on))
     if week > max(last.days):
         return _too_late(crop, last)
     return _between(draft, week)
 
 
-def _too_early(crop: Crop, earliest: Course, workdays: Workdays) -> Reason:
-    why = earliest.time.why_opens
-    if (earliest.enters_on - earliest.time.opens).days > _NEAR_OPENING_DAYS:
-        first = workdays.wish.first
-        why = f"nothing is started before this plan begins (season from {first})"
+def _too_early(draft: CropDraft, earliest: Course, workdays: Workdays) -> Reason:
     return Reason(
         UnmetKind.TOO_EARLY,
-        f"The first {crop.name}, started {earliest.start_on}, is ripe about "
-        f"{earliest.ripe.likely}: {why}.",
+        f"The first {draft.crop.name}, started {earliest.start_on}, is ripe about "
+        f"{earliest.ripe.likely}: {_what_held_up(draft, earliest, workdays)}.",
         "start the season earlier, raise plants indoors, or use a cover and a higher freeze_risk.",
     )
+
+
+def _what_held_up(draft: CropDraft, earliest: Course, workdays: Workdays) -> str:
+    """What kept a crop's earliest course from an earlier start."""
+    if (earliest.enters_on - earliest.time.opens).days <= _NEAR_OPENING_DAYS:
+        return earliest.time.why_opens
+    limits = draft.limits
+    cold = limits.why_not_sown(earliest.start_on - timedelta(days=_NEAR_OPENING_DAYS))
+    if cold:
+        return f"before that {cold}"
+    for days in range(1, _HARVEST_CLOSED_DAYS):
+        closed = limits.why_not_harvested(earliest.ripe.likely - timedelta(days=days))
+        if closed:
+            return f"started earlier it would be ripe when {closed}"
+    return f"nothing is started before this plan begins (season from {workdays.wish.first})"
 
 
 def _between(draft: CropDraft, week: Week) -> Reason:

@@ -45,7 +45,9 @@ class HarvestDay:
 class Sowing:
     """One batch of one crop started on one day. Its name, once given, stays.
 
-    `seeds` counts what goes into the ground or tray (cloves, sets, tubers, slips likewise).
+    `counted` says how
+    its dates were counted. `seeds` counts what goes into the ground or tray (cloves, sets,
+    tubers and slips likewise).
     """
 
     id: str
@@ -55,6 +57,7 @@ class Sowing:
     emerges_on: date
     set_out_on: date | None
     ripe: Ripening
+    counted: str
     plants: int
     seeds: int
     blocks: tuple[Block, ...]

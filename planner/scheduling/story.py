@@ -63,9 +63,16 @@ def _why_start(made: Made) -> str:
 
 def _why_shows(course: Course) -> str:
     return (
-        f"The first green shows about {course.emerges_on}: {_days(course.crop.days_to_emerge)}; "
+        f"The first green shows about {course.emerges_on}: {_why_emerges(course)}; "
         "seedlings sown in place are thinned a week later."
     )
+
+
+def _why_emerges(course: Course) -> str:
+    by_soil = isinstance(course.way, DirectSown) and course.counted.startswith("by heat")
+    if by_soil and course.crop.start_from is StartFrom.SEED:
+        return "by the warmth of the soil, estimated from the air (UCSC-A4, §24)"
+    return _days(course.crop.days_to_emerge)
 
 
 def _why_outdoors(course: Course) -> str:
@@ -84,9 +91,13 @@ def _why_ripe(course: Course) -> str:
         counted = "planting"
     return (
         f"Likely ripe on {course.ripe.likely} (between {course.ripe.early} and "
-        f"{course.ripe.late}): {way.days} from {counted} ({way.days.source}), counted by the "
-        "calendar (§3)."
+        f"{course.ripe.late}): {way.days} from {counted} ({way.days.source}), counted "
+        f"{course.counted} (§3{_rule(course)})."
     )
+
+
+def _rule(course: Course) -> str:
+    return ", §21" if course.counted.startswith("by heat") else ""
 
 
 def _why_fall(course: Course) -> str:
@@ -107,9 +118,7 @@ def _why_harvest(made: Made) -> str:
             how = f"It is lifted at once and keeps for {_days(store)}"
     first, last = made.harvest[0].day, made.harvest[-1].day
     span = f"on {first}" if first == last else f"from {first} to {last}"
-    return (
-        f"{how}; harvest falls on garden days {span}, and it is cleared on {made.clear_on} (§14)."
-    )
+    return f"{how}; it is harvested {span} and cleared on {made.clear_on} (§14)."
 
 
 def _why_size(made: Made) -> str:

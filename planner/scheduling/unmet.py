@@ -16,6 +16,7 @@ class UnmetKind(StrEnum):
     NO_GROUND = "no ground free"
     COMING_IN = "not in full harvest"
     TOO_LITTLE = "too little for a sowing"
+    HEAT = "too hot or days too long"
     FROST = "no frost-free time"
 
 

@@ -19,6 +19,7 @@ _OUT_OF_REACH = {
     UnmetKind.BETWEEN,
     UnmetKind.AWAY,
     UnmetKind.FROST,
+    UnmetKind.HEAT,
 }
 
 

@@ -85,7 +85,7 @@ class _Desk:
         depth = self._depth(sowing)
         text = (
             f"Start {self._what_is_sown(sowing)} in trays, {depth}{_deep(depth)}, "
-            f"for {_plants(sowing)}."
+            f"for {_plants(sowing)}.{_ready(sowing)}"
         )
         task = self._task(sowing, TaskKind.START_INDOORS, sowing.sow_on, text)
         return _with(task, seeds=sowing.seeds, depth=depth)
@@ -112,6 +112,8 @@ class _Desk:
         spacing = self._spacing(sowing)
         text = f"Set out {_plants(sowing)} of {sowing.crop.name}, {spacing} apart."
         if sowing.crop.frost.hardiness.killed_by_frost:
+            cover = self.garden.wish.cover_weeks
+            text += " Cover them." if cover else ""
             text += " Freeze dates are odds: look at the forecast first."
         return _with(self._task(sowing, TaskKind.SET_OUT, on, text), spacing=spacing)
 
@@ -122,6 +124,7 @@ class _Desk:
             text = f"Sow {what}, {depth}{_deep(depth)}, for {_plants(sowing)} {spacing} apart."
         else:
             text = f"Plant {what}, {depth}{_deep(depth)}, {spacing} apart."
+        text += _ready(sowing)
         task = self._task(sowing, TaskKind.SOW, sowing.sow_on, text)
         return _with(task, seeds=sowing.seeds, depth=depth, spacing=spacing)
 
@@ -162,6 +165,13 @@ class _Desk:
 
 def _plants(sowing: Sowing) -> str:
     return "1 plant" if sowing.plants == 1 else f"{sowing.plants} plants"
+
+
+def _ready(sowing: Sowing) -> str:
+    """When it should be ready and how that was counted; its source is told by `why`."""
+    ripe = sowing.ripe.likely
+    counted = "by heat" if sowing.counted.startswith("by heat") else sowing.counted
+    return f" Ready about {ripe.day} {ripe:%B}, {counted}."
 
 
 def _deep(depth: str) -> str:

@@ -28,7 +28,7 @@ PROBLEM_KINDS: dict[str, ProblemKind] = {
     "file-too-large": ProblemKind(
         "file is too large",
         "A plan is a few hundred lines. A file beyond 1 MB is most likely another file under "
-        "the wrong name, so it is not read at all.",
+        "the wrong name, so it is not read at all. A weather file may have 50 MB.",
     ),
     "folder-unwritable": ProblemKind(
         "folder cannot be written",
@@ -152,6 +152,28 @@ PROBLEM_KINDS: dict[str, ProblemKind] = {
         "what grows does not fit the plan any more",
         "A sowing that has begun stands in a bed that the plan no longer has in that size, or "
         "is a crop it no longer knows.",
+    ),
+    "weather-shape": ProblemKind(
+        "weather file cannot be recognised",
+        "A weather file holds the daily lows and highs of one station: as GHCN-Daily gives them "
+        "(fixed columns or commas), as an export of daily summaries, or as a table whose first "
+        "line is date,low,high.",
+    ),
+    "weather-unit": ProblemKind(
+        "unit of the temperatures is not clear",
+        "Many weather files do not say whether they count in degF or degC. Taken for the wrong "
+        "one, every freeze date would be weeks off, so nothing is guessed, and values no place "
+        "has are a sign that the unit or the columns are not what they were taken for.",
+    ),
+    "weather-line": ProblemKind(
+        "line of the weather file cannot be used",
+        "A line that can be misread is not read: the day it stands for might be the last freeze "
+        "of its year. Days may be missing, and stand in any order.",
+    ),
+    "weather-too-little": ProblemKind(
+        "weather record is too short",
+        "Freeze dates differ by weeks from year to year. A record of less than one full year of "
+        "days with a low and a high tells nothing about them.",
     ),
     "bad-date": ProblemKind(
         "not a date",

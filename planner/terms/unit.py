@@ -17,6 +17,7 @@ class Dimension(Enum):
     COUNT = "a count"
     TEMPERATURE = "a temperature"
     TIME = "a number of days or weeks"
+    DAYLIGHT = "a number of hours of day"
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,6 +54,7 @@ UNITS: dict[str, Unit] = {
         Unit("degC", Dimension.TEMPERATURE, 1.0),
         Unit("days", Dimension.TIME, 1.0),
         Unit("weeks", Dimension.TIME, 7.0),
+        Unit("h", Dimension.DAYLIGHT, 1.0),
     )
 }
 
@@ -69,6 +71,8 @@ SINGULARS: dict[str, str] = {
     "week": "weeks",
     "d": "days",
     "l": "L",
+    "hour": "h",
+    "hours": "h",
     "inch": "in",
     "inches": "in",
     "foot": "ft",

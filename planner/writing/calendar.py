@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from datetime import UTC, date, datetime, time, timedelta
 from uuid import UUID, uuid5
 
-from icalendar import Alarm, Calendar, Event
+from icalendar import Alarm, Calendar, Event, vText
 
 from planner.scheduling import Sowing
 from planner.season import Season
@@ -82,7 +82,7 @@ def _harvest_entry(sowing: Sowing) -> Entry:
     beds = " + ".join(dict.fromkeys(block.bed for block in sowing.blocks))
     text = (
         f"{amount.capitalize()} of {sowing.crop.name}. Likely ripe from {sowing.ripe.likely}, "
-        f"between {sowing.ripe.early} and {sowing.ripe.late}."
+        f"between {sowing.ripe.early} and {sowing.ripe.late}, counted {sowing.counted}."
     )
     entry_id = f"{sowing.id}/harvest/1"
     return Entry(entry_id, f"Harvest {sowing.id}", first, last, beds, "harvest", text)
@@ -155,8 +155,8 @@ def _file(season: Season, events: list[Event]) -> bytes:
     calendar.add("prodid", _PRODUCT)
     calendar.add("version", "2.0")
     name = _plain(season.garden.site.name)
-    calendar.add("name", name)
-    calendar.add("x-wr-calname", name)
+    calendar["name"] = vText(name)
+    calendar["x-wr-calname"] = vText(name)
     calendar.add("refresh-interval", _REFRESH, parameters={"VALUE": "DURATION"})
     calendar.add("x-published-ttl", "PT12H")
     for event in sorted(events, key=lambda one: (one.decoded("dtstart"), str(one["uid"]))):

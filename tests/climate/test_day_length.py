@@ -13,7 +13,7 @@ from astral.sun import sunrise, sunset
 
 from planner.climate import Climate, day_length_h, shortest_day
 from planner.climate.day_length import day_length_of_year_day_h
-from planner.garden import NeverFreezes, Site
+from planner.garden import NeverFreezes, NoTemperatures, NoWeather, Site
 from planner.terms import Source, days_between
 from tests.published import published_rows
 
@@ -92,6 +92,8 @@ def test_no_day_is_shorter_than_midwinter(latitude: float) -> None:
 
 
 def test_the_climate_of_a_site_has_the_days_of_its_latitude() -> None:
-    climate = Climate(Site("Here", 47.6, NeverFreezes(Source("memory")), None))
+    climate = Climate(
+        Site("Here", 47.6, NeverFreezes(Source("memory")), NoTemperatures(), NoWeather())
+    )
     day = date(2027, 3, 1)
     assert climate.day_length_h(day) == day_length_h(47.6, day)

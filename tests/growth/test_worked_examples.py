@@ -10,7 +10,7 @@ import pytest
 
 from planner.climate import Climate
 from planner.garden import Crop, Garden
-from planner.growth import Course, Pace, course_of, outdoor_times
+from planner.growth import Conditions, Course, Pace, course_of, outdoor_times
 from planner.scheduling import Sowing
 from planner.season import make_season
 from planner.terms import week_of
@@ -46,7 +46,8 @@ def _course(garden: Garden, start_on: date) -> Course:
     crop = next(iter(garden.crops.values()))
     climate, wish = Climate(garden.site), garden.wish
     times = outdoor_times(crop, climate, wish.freeze_risk, (wish.first, wish.last))
-    course = course_of(crop, crop.ways[0], start_on, times, Pace(climate, wish.first, wish.last))
+    conditions = Conditions(times, Pace(climate, wish.first, wish.last))
+    course = course_of(crop, crop.ways[0], start_on, conditions)
     assert course is not None
     return course
 

@@ -27,6 +27,7 @@ _IN_PINT = {
     "degC": ("degC", "degC"),
     "days": ("day", "day"),
     "weeks": ("week", "day"),
+    "h": ("hour", "hour"),
 }
 _COUNTS = {"roots", "heads", "bunches", "each", "cuts"}
 

@@ -1,0 +1,136 @@
+"""Temperatures over the days of a season: an average year, and each past year on record.
+
+A season's days are laid over each past year in turn: the season's 1 May takes that year's
+1 May. Days a year lacks are taken from the average year; a year that lacks many is left out.
+"""
+
+import math
+from collections import defaultdict
+from collections.abc import Iterator
+from dataclasses import dataclass
+from datetime import date, timedelta
+
+from planner.climate.monthly_curve import daily_curve, day_of_curve
+from planner.climate.soil import soil_degc_by_day
+from planner.garden import DailyWeather, MonthlyTemperatures
+from planner.terms import MonthDay, Source, days_between
+
+# A past year counts when it has at least this share of the season's days.
+_ENOUGH_OF_A_YEAR = 0.9
+# Climates drift: of a long record the latest thirty years count, as in published normals.
+_MOST_YEARS = 30
+# The average day is the mean over this many days on either side, over all years.
+_SMOOTHING_DAYS = 7
+
+
+@dataclass(frozen=True, slots=True)
+class SeasonTemperatures:
+    """Lows and highs, degrees C, of each day from `first` on, as one year has them."""
+
+    first: date
+    low_degc: tuple[float, ...]
+    high_degc: tuple[float, ...]
+
+    def mean_degc(self, day: date) -> float:
+        """The mean of a day's low and high."""
+        index = (day - self.first).days
+        return (self.low_degc[index] + self.high_degc[index]) / 2
+
+    def soil_degc(self) -> tuple[float, ...]:
+        """Soil temperature at sowing depth on each day, estimated from the air.
+
+        Bare soil in the sun is warmer than the air: halfway between the day's mean and its
+        high. From memory; it brings beans up in the days an Oregon trial saw (OSU-BEAN69).
+        """
+        pairs = zip(self.low_degc, self.high_degc, strict=True)
+        return soil_degc_by_day([(low + 3 * high) / 4 for low, high in pairs])
+
+
+@dataclass(frozen=True, slots=True)
+class KnownTemperatures:
+    """What is known of a season's temperatures: the average year, and past years if any."""
+
+    average: SeasonTemperatures
+    past: tuple[SeasonTemperatures, ...]
+    source: Source
+    words: str
+
+
+@dataclass(frozen=True, slots=True)
+class UnknownTemperatures:
+    """A site of which only freeze dates are known: its crops grow by the calendar."""
+
+
+def temperatures_from_months(
+    months: MonthlyTemperatures, days: tuple[date, date]
+) -> KnownTemperatures:
+    """An average year from twelve monthly means, which the daily curve keeps."""
+    lows, highs = daily_curve(months.low_degc), daily_curve(months.high_degc)
+    places = [day_of_curve(day) for day in days_between(*days)]
+    average = SeasonTemperatures(
+        days[0], tuple(lows[n] for n in places), tuple(highs[n] for n in places)
+    )
+    words = f"monthly means ({months.source})"
+    return KnownTemperatures(average, (), months.source, words)
+
+
+def temperatures_from_weather(weather: DailyWeather, days: tuple[date, date]) -> KnownTemperatures:
+    """The average year of a daily record, and every past year that covers the season."""
+    average = _average(weather, days)
+    past = tuple(_past_years(weather, average, days))
+    words = f"{len(past)} past years ({weather.source})"
+    return KnownTemperatures(average, past, weather.source, words)
+
+
+def _average(weather: DailyWeather, days: tuple[date, date]) -> SeasonTemperatures:
+    lows = _mean_by_day(weather.first, weather.low_degc)
+    highs = _mean_by_day(weather.first, weather.high_degc)
+    keys = [_key(day) for day in days_between(*days)]
+    return SeasonTemperatures(
+        days[0], tuple(lows[key] for key in keys), tuple(highs[key] for key in keys)
+    )
+
+
+def _key(day: date) -> MonthDay:
+    """The day of the year; 29 February counts as 28 February."""
+    return MonthDay(day.month, min(day.day, 28) if day.month == 2 else day.day)
+
+
+def _mean_by_day(first: date, values: tuple[float, ...]) -> dict[MonthDay, float]:
+    """The mean of each day of the year over all years, smoothed over neighbouring days."""
+    sums: dict[MonthDay, list[float]] = defaultdict(lambda: [0.0, 0.0])
+    for offset, value in enumerate(values):
+        if not math.isnan(value):
+            entry = sums[_key(first + timedelta(days=offset))]
+            entry[0] += value
+            entry[1] += 1
+    keys = [_key(day) for day in days_between(date(2023, 1, 1), date(2023, 12, 31))]
+    totals = [sums[key] for key in keys]
+    smooth = {}
+    for index, key in enumerate(keys):
+        near = [
+            totals[(index + shift) % len(keys)]
+            for shift in range(-_SMOOTHING_DAYS, _SMOOTHING_DAYS + 1)
+        ]
+        count = sum(entry[1] for entry in near)
+        smooth[key] = sum(entry[0] for entry in near) / count if count else math.nan
+    return smooth
+
+
+def _past_years(
+    weather: DailyWeather, average: SeasonTemperatures, days: tuple[date, date]
+) -> Iterator[SeasonTemperatures]:
+    all_days = list(days_between(*days))
+    for year in weather.years[-_MOST_YEARS - 1 :]:
+        shift = year - days[0].year
+        lows, highs, lacking = [], [], 0
+        for index, day in enumerate(all_days):
+            then = MonthDay(day.month, day.day).in_year(day.year + shift)
+            low, high = weather.low(then), weather.high(then)
+            if math.isnan(low) or math.isnan(high):
+                low, high = average.low_degc[index], average.high_degc[index]
+                lacking += 1
+            lows.append(low)
+            highs.append(high)
+        if lacking <= (1 - _ENOUGH_OF_A_YEAR) * len(all_days):
+            yield SeasonTemperatures(days[0], tuple(lows), tuple(highs))

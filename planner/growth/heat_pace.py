@@ -1,0 +1,71 @@
+"""The pace of growth by heat: days to maturity as degree-days at the temperature they are for.
+
+A crop's published days are meant for the mean temperature it grows best at. Their heat is
+gathered day by day at this site's temperatures, by the single sine with a level cut-off (§21);
+days shorter than ten hours count a quarter (§10).
+"""
+
+from bisect import bisect_left
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date, timedelta
+
+from planner.climate import SeasonTemperatures
+from planner.garden import HeatNeeds
+from planner.growth.heat import heat_sums, single_sine
+
+# The swing of a day around its mean at which published days are taken to be meant, degrees C
+# either way (a range of 20 F); from memory.
+REFERENCE_SWING_DEGC = 5.5
+_NEVER_DAYS = 1000
+
+
+def reference_heat(needs: HeatNeeds) -> float:
+    """Degree-days of one day at the crop's best mean temperature: what a published day holds."""
+    best = needs.best.middle
+    low, high = best - REFERENCE_SWING_DEGC, best + REFERENCE_SWING_DEGC
+    return single_sine(low, high, needs.base.middle, needs.upper.middle)
+
+
+def season_heat(
+    temperatures: SeasonTemperatures, needs: HeatNeeds, day_shares: Sequence[float]
+) -> list[float]:
+    """Heat gathered before each day of a season, each day counted by its share."""
+    sums = heat_sums(
+        temperatures.low_degc, temperatures.high_degc, needs.base.middle, needs.upper.middle
+    )
+    total = 0.0
+    counted = [total]
+    for day, share in enumerate(day_shares):
+        total += (sums[day + 1] - sums[day]) * share
+        counted.append(total)
+    return counted
+
+
+@dataclass(frozen=True, slots=True)
+class HeatPace:
+    """One year's pace for one crop; `past` holds the pace of each past year on record."""
+
+    first: date
+    heat: list[float]
+    reference: float
+    words: str
+    past: "tuple[HeatPace, ...]" = ()
+
+    def day_after(self, start: date, growing_days: float) -> date:
+        """The first day by which so many published days of heat have been gathered."""
+        index = (start - self.first).days
+        goal = self.heat[index] + growing_days * self.reference - 1e-9
+        reached = bisect_left(self.heat, goal, lo=index)
+        if reached >= len(self.heat):
+            return start + timedelta(days=_NEVER_DAYS)
+        return self.first + timedelta(days=reached)
+
+    def ripe_on(self, start: date, days: float) -> date:
+        """The day a crop of `days` to maturity, counted from `start`, is ripe."""
+        return self.day_after(start, days)
+
+    def fall_extra_days(self, day: date) -> float:
+        """None: heat itself slows a crop down in fall."""
+        del day
+        return 0.0

@@ -1,0 +1,125 @@
+"""Heat, cold and long days close parts of the year to sowing or to harvest (rules §22, §23).
+
+Where no temperatures are known nothing is closed, and the plan says that heat is not counted.
+"""
+
+import math
+from dataclasses import dataclass, field
+from datetime import date, timedelta
+
+from planner.climate import Climate, KnownTemperatures
+from planner.garden import Crop, HeatNeeds, NeverBolts, NoEmergenceTable, StartFrom
+from planner.growth.emergence import NoEmergence, WhyNotUp, emergence_day
+
+_SMOOTHING_DAYS = 3
+
+
+@dataclass(frozen=True, slots=True)
+class Limits:
+    """For each day from `first` on, why a crop is not sown or not harvested; "" where it is."""
+
+    first: date
+    sowing: tuple[str, ...] = field(default=())
+    harvest: tuple[str, ...] = field(default=())
+    emergence: tuple[date | None, ...] = field(default=())
+
+    def emerges_on(self, day: date) -> date | None:
+        """The day seed sown on `day` comes up by the soil's warmth; None where it is not known."""
+        index = (day - self.first).days
+        return self.emergence[index] if 0 <= index < len(self.emergence) else None
+
+    def why_not_sown(self, day: date) -> str:
+        """Why seed is not sown in open ground on a day; empty where it is."""
+        return self._on(day, self.sowing)
+
+    def why_not_harvested(self, day: date) -> str:
+        """Why there is no harvest worth having on a day; empty where there is."""
+        return self._on(day, self.harvest)
+
+    def harvest_closes(self, day: date) -> tuple[date, str] | None:
+        """The last day of harvest from `day` on, and what ends it; None when nothing does."""
+        index = (day - self.first).days
+        for later in range(max(0, index), len(self.harvest)):
+            if self.harvest[later]:
+                return self.first + timedelta(days=later - 1), self.harvest[later]
+        return None
+
+    def _on(self, day: date, reasons: tuple[str, ...]) -> str:
+        index = (day - self.first).days
+        return reasons[index] if 0 <= index < len(reasons) else ""
+
+
+def limits_of(crop: Crop, climate: Climate, known: KnownTemperatures | None) -> Limits:
+    """The limits of a crop over the days whose temperatures are known."""
+    if known is None or not isinstance(crop.heat, HeatNeeds):
+        return Limits(date.min)
+    average = known.average
+    air = [(low + high) / 2 for low, high in zip(average.low_degc, average.high_degc, strict=True)]
+    smooth = _smoothed(air)
+    soil = average.soil_degc()
+    sown_in_place = crop.start_from is StartFrom.SEED
+    rising = _emergence(crop.heat, soil) if sown_in_place else ()
+    return Limits(
+        first=average.first,
+        sowing=tuple(
+            _why_not_sown(crop.heat, degc, rising[index]) if sown_in_place else ""
+            for index, degc in enumerate(soil)
+        ),
+        emergence=tuple(
+            average.first + timedelta(days=up) if isinstance(up, int) else None for up in rising
+        ),
+        harvest=tuple(
+            _why_not_harvested(
+                crop.heat, degc, climate.day_length_h(average.first + timedelta(days=index))
+            )
+            for index, degc in enumerate(smooth)
+        ),
+    )
+
+
+def _smoothed(values: list[float]) -> list[float]:
+    last = len(values)
+    return [
+        sum(near) / len(near)
+        for index in range(last)
+        if (near := values[max(0, index - _SMOOTHING_DAYS) : index + _SMOOTHING_DAYS + 1])
+    ]
+
+
+def _emergence(needs: HeatNeeds, soil: tuple[float, ...]) -> tuple[int | NoEmergence, ...]:
+    """For each day, the day index by which seed sown then is up, or why it does not come up."""
+    if isinstance(needs.emergence, NoEmergenceTable):
+        return tuple(NoEmergence(WhyNotUp.DAYS_RUN_OUT) for _ in soil)
+    points = needs.emergence.points
+    coldest = needs.germinates_from.low
+    if coldest < points[0][0] - 0.1:
+        points = ((coldest, math.inf), *points)
+    return tuple(emergence_day(points, soil, index) for index in range(len(soil)))
+
+
+def _why_not_sown(needs: HeatNeeds, soil_degc: float, rising: int | NoEmergence) -> str:
+    if isinstance(rising, NoEmergence) and rising.reason is not WhyNotUp.DAYS_RUN_OUT:
+        return f"{rising.reason} (UCSC-A4)"
+    low, high = needs.germinates_from, needs.germinates_to
+    if soil_degc < low.low - 1e-9:
+        return f"its seed comes up from {_degrees(low.low)} of soil on ({low.source})"
+    if soil_degc > high.high + 1e-9:
+        return f"its seed comes up in soil to {_degrees(high.high)} only ({high.source})"
+    return ""
+
+
+def _why_not_harvested(needs: HeatNeeds, air_degc: float, day_h: float) -> str:
+    spoils = needs.harvest_below
+    if air_degc > spoils.high:
+        return (
+            f"on average days are warmer than {_degrees(spoils.high)}, and it spoils "
+            f"({spoils.source})"
+        )
+    bolts = needs.bolts_above_h
+    if isinstance(bolts, NeverBolts) or day_h <= bolts.high or air_degc < needs.best.low:
+        return ""
+    return f"warm days longer than {bolts.high:g} hours make it bolt ({bolts.source})"
+
+
+def _degrees(degc: float) -> str:
+    return f"{degc:.0f} degC ({degc * 9 / 5 + 32:.0f} degF)"

@@ -1,0 +1,79 @@
+"""The pace of each crop at a site: by heat where temperatures are known, else by the calendar."""
+
+from dataclasses import dataclass
+from datetime import date
+from functools import cached_property
+from typing import Protocol
+
+from planner.climate import Climate, KnownTemperatures, SeasonTemperatures
+from planner.garden import Crop, HeatNeeds
+from planner.growth.heat_pace import HeatPace, reference_heat, season_heat
+from planner.growth.pace import SHORT_DAY_H, SHORT_DAY_RATE, Pace
+from planner.terms import days_between
+
+
+class CropPace(Protocol):
+    """How fast a crop goes through its life at one site."""
+
+    @property
+    def words(self) -> str:
+        """How its dates are counted, in words."""
+        ...
+
+    @property
+    def past(self) -> "tuple[CropPace, ...]":
+        """The pace in each past year on record; empty where there is no record."""
+        ...
+
+    def ripe_on(self, start: date, days: float) -> date:
+        """The day a crop of `days` to maturity, counted from `start`, is ripe."""
+        ...
+
+    def day_after(self, start: date, growing_days: float) -> date:
+        """The first day on which so many growing days have passed since `start`."""
+        ...
+
+    def fall_extra_days(self, day: date) -> float:
+        """Extra days counted for a crop ripe on `day` because it is fall."""
+        ...
+
+
+@dataclass(frozen=True)
+class Paces:
+    """The paces of all crops over the days from `first` to `last`."""
+
+    climate: Climate
+    first: date
+    last: date
+
+    @cached_property
+    def temperatures(self) -> KnownTemperatures | None:
+        """Temperatures of the season's days, where any are known."""
+        known = self.climate.temperatures((self.first, self.last))
+        return known if isinstance(known, KnownTemperatures) else None
+
+    @cached_property
+    def calendar(self) -> Pace:
+        """The pace by the calendar, the same for every crop."""
+        return Pace(self.climate, self.first, self.last)
+
+    @cached_property
+    def _day_shares(self) -> list[float]:
+        return [
+            1.0 if self.climate.day_length_h(day) >= SHORT_DAY_H else SHORT_DAY_RATE
+            for day in days_between(self.first, self.last)
+        ]
+
+    def of(self, crop: Crop) -> CropPace:
+        """A crop's pace: by heat where its needs and the temperatures are known."""
+        known, needs = self.temperatures, crop.heat
+        if known is None or not isinstance(needs, HeatNeeds):
+            return self.calendar
+        words = f"by heat, from {known.words}"
+        past = tuple(self._heat_pace(year, needs, words) for year in known.past)
+        average = self._heat_pace(known.average, needs, words)
+        return HeatPace(average.first, average.heat, average.reference, words, past)
+
+    def _heat_pace(self, year: SeasonTemperatures, needs: HeatNeeds, words: str) -> HeatPace:
+        heat = season_heat(year, needs, self._day_shares)
+        return HeatPace(year.first, heat, reference_heat(needs), words)

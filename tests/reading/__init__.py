@@ -1,0 +1,1 @@
+"""Texts and files of the grower become nouns, or problems."""
