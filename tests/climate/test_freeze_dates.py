@@ -50,7 +50,9 @@ def _climate(site: str) -> Climate:
 
 def _freeze_year(site: str, year: int = 2026) -> FreezeYear:
     years = _climate(site).freeze_years(date(year, 1, 1), date(year, 12, 31))
-    return next(one for one in years if one.spring_half.year == year)
+    found = next(one for one in years if one.spring_half.year == year)
+    assert isinstance(found, FreezeYear)
+    return found
 
 
 @_at_each_station

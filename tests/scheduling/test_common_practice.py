@@ -501,7 +501,7 @@ def test_pods_are_picked_over_weeks() -> None:
         Week(2027, 27).until(Week(2027, 29))
     )
     amounts = [taken.amount for taken in sowing.harvest]
-    assert amounts == sorted(amounts, reverse=True)
+    assert amounts[2] < amounts[1]  # the first week is a day short, the last one declines
     last_day = 0.01 * 0.75  # it falls on Monday 26 July, when none are wanted any more
     assert sum(amounts) == pytest.approx(32 * (0.21 - last_day))
 
