@@ -22,11 +22,14 @@ def check(folder: FolderArgument, json: JsonOption = False) -> None:
         raise typer.Exit(CANNOT_STAND if problems else 0)
     if not isinstance(garden, Garden):
         refuse(garden)
+    from planner.writing import site_text  # noqa: PLC0415 - heavy, and only needed here
+
     area_m2 = sum(bed.area_m2 for bed in garden.beds)
     print(
         f"{garden.site.name}: {len(garden.beds)} beds with {area_m2:.1f} square metres "
         f"({area_m2 / 0.09290304:.0f} sq ft), {len(garden.targets)} targets. Nothing wrong."
     )
+    print(site_text(garden))
 
 
 def _as_json(problem: Problem) -> dict[str, object]:

@@ -77,7 +77,7 @@ def temperatures_from_months(
 def temperatures_from_weather(weather: DailyWeather, days: tuple[date, date]) -> KnownTemperatures:
     """The average year of a daily record, and every past year that covers the season."""
     average = _average(weather, days)
-    past = tuple(_past_years(weather, average, days))
+    past = tuple(_past_years(weather, average, days))[-_MOST_YEARS:]
     words = f"{len(past)} past years ({weather.source})"
     return KnownTemperatures(average, past, weather.source, words)
 

@@ -43,7 +43,7 @@ def no_candidate_reason(draft: CropDraft, week: Week, workdays: Workdays) -> Rea
     last = max(draft.candidates, key=lambda one: (max(one.days), one.course.start_on))
     if week > max(last.days):
         return _too_late(crop, last)
-    return _between(draft, week)
+    return _between(draft, week, workdays)
 
 
 def _too_early(draft: CropDraft, earliest: Course, workdays: Workdays) -> Reason:
@@ -70,7 +70,7 @@ def _what_held_up(draft: CropDraft, earliest: Course, workdays: Workdays) -> str
     return f"nothing is started before this plan begins (season from {workdays.wish.first})"
 
 
-def _between(draft: CropDraft, week: Week) -> Reason:
+def _between(draft: CropDraft, week: Week, workdays: Workdays) -> Reason:
     crop = draft.crop
     before = [
         (max(earlier), one.course.start_on)
@@ -87,11 +87,20 @@ def _between(draft: CropDraft, week: Week) -> Reason:
         words.append(f"started {max(before)[1]} it last feeds {max(before)[0]} before that")
     if after:
         words.append(f"started {min(after)[1]} it feeds {min(after)[0]} next")
+    why = "no garden day gives one that is ready then"
+    remedy = "add a garden day, or a variety with other days to maturity."
+    away = [
+        time
+        for time in workdays.wish.away
+        if before and after and max(before)[1] <= time.last and time.first <= min(after)[1]
+    ]
+    if away:
+        why = f"nobody is there to start it between {away[0].first} and {away[0].last}"
+        remedy = "ask somebody to start it while you are away, or take the week out of the target."
     return Reason(
         UnmetKind.BETWEEN,
-        f"No {crop.name} is ready in {week}: {', '.join(words)}; no garden day gives one that is "
-        "ready then.",
-        "add a garden day, or a variety with other days to maturity.",
+        f"No {crop.name} is ready in {week}: {', '.join(words)}; {why}.",
+        remedy,
     )
 
 

@@ -7,6 +7,7 @@ no file and looks nothing up.
 from planner.writing.calendar import Calendars, write_calendars
 from planner.writing.harvest_sheet import write_harvest_sheet
 from planner.writing.season_json import write_season_json
+from planner.writing.site_text import site_text
 from planner.writing.sowing_sheet import write_sowing_sheet
 from planner.writing.unmet_text import unmet_text
 from planner.writing.week_picture import week_picture
@@ -15,6 +16,7 @@ from planner.writing.week_text import TaskLine, week_text
 __all__ = [
     "Calendars",
     "TaskLine",
+    "site_text",
     "unmet_text",
     "week_picture",
     "week_text",
