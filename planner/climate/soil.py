@@ -1,11 +1,12 @@
 """Soil temperature at sowing depth, estimated from the air.
 
-Soil an inch or two down follows the air's daily mean some days behind. The estimate is the mean
-of the air over the day and the six before it, nothing added. It is common practice and from
-memory, not a measurement. It errs on the cold side in spring and summer: bare soil in full sun
-runs several degrees C warmer (beans in an Oregon field came up in 12 to 17 days in late April and
-5 to 6 in early July, OSU-BEAN69, which by the table UCSC-A4 asks for soil near 15 and 30 degrees
-C, warmer than the air's mean there). A soil thermometer beats it.
+Soil an inch or two down follows the air some days behind. The estimate is the mean of a daily
+temperature of the air over the day and the six before it. It is common practice and from memory,
+not a measurement. Which temperature of the air to give is the caller's to say: with daily means it
+errs on the cold side in spring and summer, since bare soil in full sun runs several degrees C
+warmer (beans in an Oregon field came up in 12 to 17 days in late April and 5 to 6 in early July,
+OSU-BEAN69, which by the table UCSC-A4 asks for soil near 15 and 30 degrees C); with daily highs it
+comes near. A soil thermometer beats it.
 
 Source: memory (trailing mean of about 7 to 10 days).
 """
@@ -18,7 +19,7 @@ TRAILING_DAYS = 7
 
 
 def soil_degc_by_day(air_degc_by_day: Sequence[float]) -> tuple[float, ...]:
-    """Soil temperature of each day of a run of daily mean air temperatures, degrees C.
+    """Soil temperature of each day of a run of daily air temperatures, degrees C.
 
     The first six days have fewer days behind them and take the mean of those: give the run a
     week's lead where its first days matter.

@@ -22,12 +22,15 @@ class Ripening:
     """When the first harvest is there: early, likely and late.
 
     The one, five and nine in ten of past years; without a record, the ends and the middle of
-    the published range of days.
+    the published range of days. `years` on record, and in how many of them it would not have
+    been ripe before frost, heat or the season ended it; `late` then is the day of that end.
     """
 
     early: date
     likely: date
     late: date
+    years: int = 0
+    years_too_late: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,10 +97,11 @@ def course_of(
     if not fitting:
         return None
     time = max(fitting, key=lambda one: one.ends)
-    ripe = _ripening(way, start_on, enters_on, pace)
+    ripe = _ripening(way, start_on, enters_on, pace, time.ends)
     if ripe.likely > time.ends or limits.why_not_harvested(ripe.likely):
         return None
     by_calendar = spans_winter(way.days)
+    time = _until_limit(time, ripe.likely, limits)
     return Course(
         crop=crop,
         way=way,
@@ -105,8 +109,8 @@ def course_of(
         emerges_on=emerges_on,
         set_out_on=set_out_on,
         enters_on=enters_on,
-        ripe=ripe,
-        time=_until_limit(time, ripe.likely, limits),
+        ripe=_before(ripe, time.ends),
+        time=time,
         fall_extra_days=0.0 if by_calendar else pace.fall_extra_days(ripe.likely),
         counted="by the calendar" if by_calendar else pace.words,
     )
@@ -120,7 +124,7 @@ def _until_limit(time: OutdoorTime, ripe_on: date, limits: Limits) -> OutdoorTim
     return replace(time, ends=closes[0], why_ends=closes[1])
 
 
-def _ripening(way: Way, start_on: date, enters_on: date, pace: CropPace) -> Ripening:
+def _ripening(way: Way, start_on: date, enters_on: date, pace: CropPace, ends: date) -> Ripening:
     days = _days_in_ground(way, (enters_on - start_on).days)
     if spans_winter(days):
         return Ripening(
@@ -129,7 +133,7 @@ def _ripening(way: Way, start_on: date, enters_on: date, pace: CropPace) -> Ripe
             late=enters_on + timedelta(days=math.ceil(days.high)),
         )
     if pace.past:
-        return _from_past_years(enters_on, days.middle, pace)
+        return _from_past_years(enters_on, days.middle, pace, ends)
     return Ripening(
         early=pace.ripe_on(enters_on, days.low),
         likely=pace.ripe_on(enters_on, days.middle),
@@ -137,12 +141,18 @@ def _ripening(way: Way, start_on: date, enters_on: date, pace: CropPace) -> Ripe
     )
 
 
-def _from_past_years(enters_on: date, days: float, pace: CropPace) -> Ripening:
+def _before(ripe: Ripening, ends: date) -> Ripening:
+    """The ripening with no date beyond the end of the time outdoors."""
+    return replace(ripe, late=min(ripe.late, max(ripe.likely, ends)))
+
+
+def _from_past_years(enters_on: date, days: float, pace: CropPace, ends: date) -> Ripening:
     """The day by which one, five and nine past years in ten would have had it ripe."""
     dates = sorted(year.ripe_on(enters_on, days) for year in pace.past)
     last = len(dates) - 1
     early, likely, late = (dates[round(share * last)] for share in (0.1, 0.5, 0.9))
-    return Ripening(early, likely, late)
+    too_late = sum(day > ends for day in dates)
+    return Ripening(early, likely, late, len(dates), too_late)
 
 
 def spans_winter(days: Figure) -> bool:

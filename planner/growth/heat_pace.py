@@ -2,7 +2,7 @@
 
 A crop's published days are meant for the mean temperature it grows best at. Their heat is
 gathered day by day at this site's temperatures, by the single sine with a level cut-off (§21);
-days shorter than ten hours count a quarter (§10).
+days shorter than ten hours count half (§10).
 """
 
 from bisect import bisect_left

@@ -8,8 +8,12 @@ from typing import Protocol
 from planner.climate import Climate, KnownTemperatures, SeasonTemperatures
 from planner.garden import Crop, HeatNeeds
 from planner.growth.heat_pace import HeatPace, reference_heat, season_heat
-from planner.growth.pace import SHORT_DAY_H, SHORT_DAY_RATE, Pace
+from planner.growth.pace import SHORT_DAY_H, Pace
 from planner.terms import days_between
+
+# Counted by heat, a day shorter than ten hours counts half: the cold of winter, which makes up
+# part of the slow-down by the calendar, is in the temperatures already. From memory.
+SHORT_DAY_SHARE_OF_HEAT = 0.5
 
 
 class CropPace(Protocol):
@@ -60,7 +64,7 @@ class Paces:
     @cached_property
     def _day_shares(self) -> list[float]:
         return [
-            1.0 if self.climate.day_length_h(day) >= SHORT_DAY_H else SHORT_DAY_RATE
+            1.0 if self.climate.day_length_h(day) >= SHORT_DAY_H else SHORT_DAY_SHARE_OF_HEAT
             for day in days_between(self.first, self.last)
         ]
 

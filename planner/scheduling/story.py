@@ -92,7 +92,16 @@ def _why_ripe(course: Course) -> str:
     return (
         f"Likely ripe on {course.ripe.likely} (between {course.ripe.early} and "
         f"{course.ripe.late}): {way.days} from {counted} ({way.days.source}), counted "
-        f"{course.counted} (§3{_rule(course)})."
+        f"{course.counted} (§3{_rule(course)}).{_years_too_late(course)}"
+    )
+
+
+def _years_too_late(course: Course) -> str:
+    ripe = course.ripe
+    if not ripe.years_too_late:
+        return ""
+    return (
+        f" In {ripe.years_too_late} of {ripe.years} past years it would not have been ripe in time."
     )
 
 

@@ -180,7 +180,9 @@ def _sowing(one: Record, garden: Garden) -> Sowing | None:
     factor = _factor(UNITS[one["unit"]], crop) if crop else None
     if crop is None or factor is None or not all(_stands(block, garden) for block in blocks):
         return None
-    ripe = one["first_pick_on"]
+    early, likely, late = (
+        date.fromisoformat(one["first_pick_on"][case]) for case in ("early", "likely", "late")
+    )
     set_out_on = one["set_out_on"]
     return Sowing(
         id=str(one["id"]),
@@ -189,7 +191,7 @@ def _sowing(one: Record, garden: Garden) -> Sowing | None:
         sow_on=date.fromisoformat(one["sow_on"]),
         emerges_on=date.fromisoformat(one["emerges_on"]),
         set_out_on=date.fromisoformat(set_out_on) if set_out_on else None,
-        ripe=Ripening(*(date.fromisoformat(ripe[case]) for case in ("early", "likely", "late"))),
+        ripe=Ripening(early, likely, late),
         counted=str(one["dates_counted"]),
         plants=int(one["plants"]),
         seeds=int(one["seeds"]),

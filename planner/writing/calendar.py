@@ -76,13 +76,12 @@ def _task_entry(task: Task) -> Entry:
 def _harvest_entry(sowing: Sowing) -> Entry:
     first, last = sowing.harvest[0].day, sowing.harvest[-1].day
     total = sum(taken.amount for taken in sowing.harvest)
-    amount = f"about {amount_words(total, sowing.crop.unit)}"
-    if first != last:
-        amount += " in all"
+    in_all = "" if first == last else " in all"
     beds = " + ".join(dict.fromkeys(block.bed for block in sowing.blocks))
     text = (
-        f"{amount.capitalize()} of {sowing.crop.name}. Likely ripe from {sowing.ripe.likely}, "
-        f"between {sowing.ripe.early} and {sowing.ripe.late}, counted {sowing.counted}."
+        f"About {amount_words(total, sowing.crop.unit)} of {sowing.crop.name}{in_all}. Likely ripe "
+        f"from {sowing.ripe.likely}, between {sowing.ripe.early} and {sowing.ripe.late}, "
+        f"counted {sowing.counted}."
     )
     entry_id = f"{sowing.id}/harvest/1"
     return Entry(entry_id, f"Harvest {sowing.id}", first, last, beds, "harvest", text)

@@ -97,17 +97,13 @@ def _successions() -> Iterator[Check]:
 
 def _beans() -> Iterator[Check]:
     where = "Corvallis by monthly means from memory, sown"
-    slow = (
-        "soil is estimated from the air (§24), colder than the field's; by OSU-GERM the planner "
-        "does not sow beans so early"
-    )
     yield Check(
         "bush bean, sowing to emergence",
         "12-17 days",
         "OSU-BEAN69",
         f"{checks.bean_emergence_days(checks.APRIL_SOWING)} days",
         f"{where} 25 April",
-        slow,
+        "soil is estimated from the air (§24)",
     )
     yield Check(
         "bush bean, sowing to emergence",
@@ -155,7 +151,7 @@ def _maturity() -> Iterator[Check]:
 
 
 _WINTER = (
-    "days under ten hours count a quarter on top of their little heat (§10, §21), which is from "
+    "days under ten hours count half on top of their little heat (§10, §21), which is from "
     "memory and slow"
 )
 _FAO_FEBRUARY = (
