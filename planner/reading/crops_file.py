@@ -55,6 +55,16 @@ class CropShelf:
             return None
         return assemble_crop(page.name, page.label, almanac_statements(page.name))
 
+    def portion(self, name: str) -> Figure | None:
+        """What a person eats of a crop in a week, as the grower or the almanac says."""
+        page = crop_page(name)
+        own = self.own.get(_folded(name)) or (self.own.get(page.name) if page else None)
+        if own is not None:
+            stated = own.stated.get("portion")
+        else:
+            stated = almanac_statements(page.name).get("portion") if page else None
+        return stated if isinstance(stated, Figure) else None
+
     @property
     def names(self) -> list[str]:
         """Every name that would be understood."""

@@ -5,11 +5,11 @@ from dataclasses import replace
 from datetime import date
 
 from planner.garden import Crop, OnceTarget, SeasonWish, Target, WeeklyTarget
-from planner.reading.crops_file import CropShelf, almanac_statements
+from planner.reading.crops_file import CropShelf
 from planner.reading.near_miss import nearest_word
 from planner.reading.season_part import read_span
 from planner.reading.toml_table import TomlTable
-from planner.terms import UNITS, Dimension, Figure, Unit, Week
+from planner.terms import UNITS, Dimension, Unit, Week
 
 _AMOUNTS = ("each_week", "for_people", "once")
 _SINGLE_PIECES = {"each", "roots", "heads"}
@@ -46,8 +46,8 @@ def _read_target(
         )
         return None
     if stated[0] == "once":
-        return _read_once(table, crop, units, wish)
-    amount = _read_amount(table, stated[0], crop, units)
+        return _read_once(table, crop, shelf, units, wish)
+    amount = _read_amount(table, stated[0], crop, shelf, units)
     span = read_span(table, usual or (date.min, date.max))
     if crop is None or amount is None or span is None or wish is None:
         return None
@@ -58,7 +58,11 @@ def _read_target(
 
 
 def _read_once(
-    table: TomlTable, crop: Crop | None, units: dict[str, Unit], wish: SeasonWish | None
+    table: TomlTable,
+    crop: Crop | None,
+    shelf: CropShelf,
+    units: dict[str, Unit],
+    wish: SeasonWish | None,
 ) -> OnceTarget | None:
     for key in ("from", "to"):
         if key in table:
@@ -68,7 +72,7 @@ def _read_once(
                 f'A target with once has no "{key}".',
                 "say with by = 2027-09-30 when all of it is wanted.",
             )
-    amount = _read_amount(table, "once", crop, units)
+    amount = _read_amount(table, "once", crop, shelf, units)
     by = table.day("by") if table.need("by", "by = 2027-09-30") else None
     if amount is None or by is None or wish is None or not _inside(table, "by", (by, by), wish):
         return None
@@ -115,10 +119,10 @@ def _read_crop(table: TomlTable, shelf: CropShelf) -> Crop | None:
 
 
 def _read_amount(
-    table: TomlTable, key: str, crop: Crop | None, units: dict[str, Unit]
+    table: TomlTable, key: str, crop: Crop | None, shelf: CropShelf, units: dict[str, Unit]
 ) -> tuple[Crop, float] | None:
     if key == "for_people":
-        return _for_people(table, crop, units)
+        return _for_people(table, crop, shelf, units)
     example = f"25 {crop.unit.name}" if crop else "25 roots"
     amount = table.quantity(key, None, example)
     if crop is None or amount is None:
@@ -141,12 +145,12 @@ def _read_amount(
 
 
 def _for_people(
-    table: TomlTable, crop: Crop | None, units: dict[str, Unit]
+    table: TomlTable, crop: Crop | None, shelf: CropShelf, units: dict[str, Unit]
 ) -> tuple[Crop, float] | None:
     people = table.number("for_people", 0.5, 5000)
     if crop is None or people is None:
         return None
-    portion = _portion(crop.name)
+    portion = shelf.portion(crop.name)
     if portion is None:
         table.report(
             "missing-key",
@@ -161,14 +165,6 @@ def _for_people(
         return None
     units.setdefault(crop.name, counted.unit)
     return counted, people * portion.middle * factor
-
-
-def _portion(name: str) -> Figure | None:
-    try:
-        stated = almanac_statements(name).get("portion")
-    except KeyError:
-        return None
-    return stated if isinstance(stated, Figure) else None
 
 
 def conversion(written: Unit, counted: Unit) -> float | None:

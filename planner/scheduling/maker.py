@@ -125,13 +125,15 @@ class ScheduleMaker:
                 return order
 
     def _place(self, draft: CropDraft, step: Step) -> None:
+        """Place the step's best candidate; a week only partly served asks again for the rest."""
         best: Fitting | None = None
         whole = False
         for candidate in step.ranked:
             weeks = draft.weeks_served(candidate, step.week, self.workdays)
             wanted = self._plants_for(draft, candidate, weeks)
             blocks, placed = self._fit(draft.crop, candidate, wanted, weeks)
-            if placed and (best is None or placed > best.plants):
+            worth = placed >= _WORTH_SOWING * wanted
+            if placed and worth and (best is None or placed > best.plants):
                 chosen = Chosen.LATEST if candidate is step.ranked[0] else Chosen.FOR_GROUND
                 best = Fitting(candidate, weeks, placed, blocks, chosen)
             whole = placed == wanted
@@ -140,11 +142,10 @@ class ScheduleMaker:
         if best is not None:
             self._grow(draft, best)
         lacking = draft.lacks(step.week)
-        if lacking > ENOUGH:
-            short = partial_reason(draft.crop, step.week)
-            draft.closed[step.week] = (
-                short if whole else no_ground_reason(draft, step.week, lacking)
-            )
+        if lacking > ENOUGH and whole:
+            draft.closed[step.week] = partial_reason(draft.crop, step.week)
+        elif lacking > ENOUGH and best is None:
+            draft.closed[step.week] = no_ground_reason(draft, step.week, lacking)
 
     def _plants_for(self, draft: CropDraft, candidate: Candidate, weeks: list[Week]) -> int:
         lacking = sum(draft.lacks(week) for week in weeks)
