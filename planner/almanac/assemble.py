@@ -155,7 +155,6 @@ def _frost(stated: Stated) -> Frost:
     after = float(days["days_after_first_freeze"])
     return Frost(
         hardiness=Hardiness(hardiness.text),
-        hardiness_source=hardiness,
         weeks_from_last_freeze=Figure(
             float(weeks["weeks_before_low"]),
             float(weeks["weeks_before_high"]),

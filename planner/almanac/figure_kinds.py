@@ -11,7 +11,8 @@ class FigureKind:
     """How a figure is written. `choices` for words, `dimension` for quantities.
 
     A kind with neither is free text. `harvest` figures are counted in harvest units. No crop
-    has less than `least` or more than `most`, in metres, days or pieces.
+    has less than `least` or more than `most`, in metres, days or pieces; none has 0 unless it
+    `may_be_zero`, as the depth of seed that is strewn on the surface.
     """
 
     meaning: str
@@ -21,6 +22,7 @@ class FigureKind:
     harvest: bool = False
     most: float = 1000.0
     least: float = 0.0
+    may_be_zero: bool = False
 
 
 def _time(meaning: str, example: str) -> FigureKind:
@@ -51,10 +53,12 @@ FIGURE_KINDS: dict[str, FigureKind] = {
     "hardiness": _choice("frost the young plant stands", *Hardiness),
     "autumn_tolerance": _choice("frost the grown crop stands", *FrostTolerance),
     "spacing": FigureKind("distance between plants", "3 in", Dimension.LENGTH, most=5, least=0.01),
-    "sowing_depth": _length("depth of sowing", "0.5 in"),
+    "sowing_depth": FigureKind(
+        "depth of sowing", "0.5 in", Dimension.LENGTH, most=5, may_be_zero=True
+    ),
     "soil_depth": _length("depth of soil, least to comfortable", "6-10 in"),
     "sun": _choice("light it needs", *(sun.word for sun in reversed(Sun))),
-    "yield": FigureKind("what one plant gives, or gives at each cut", "1 roots", harvest=True),
+    "yield": FigureKind("what one plant gives, or gives at each cut", "1 root", harvest=True),
     "hold_days": _time("days it stands at usable size", "5-9 days"),
     "cuts": FigureKind("number of cuts", "3-5 cuts", Dimension.COUNT, most=100),
     "regrow_days": _time("days between cuts", "10-14 days"),
@@ -64,7 +68,6 @@ FIGURE_KINDS: dict[str, FigureKind] = {
     "best_temperature": _temperature("mean temperature its days are meant for", "60-65 degF"),
     "upper_temperature": _temperature("temperature above which nothing is gained", "82 degF"),
     "harvest_below": _temperature("mean temperature above which it spoils", "75 degF"),
-    "grows_above": _temperature("mean temperature below which it hardly grows", "40 degF"),
     "germinates_from": _temperature("coldest soil its seed comes up in", "40 degF"),
     "germinates_to": _temperature("warmest soil its seed comes up in", "95 degF"),
     "bolts_above_daylength": FigureKind(

@@ -7,7 +7,7 @@ import typer
 from planner.cli.plan_folder import garden_in
 from planner.cli.shell import CANNOT_STAND, FolderArgument, JsonOption, print_json, refuse
 from planner.garden import Garden
-from planner.terms import Problem
+from planner.terms import Problem, count_words
 
 
 def check(folder: FolderArgument, json: JsonOption = False) -> None:
@@ -25,9 +25,10 @@ def check(folder: FolderArgument, json: JsonOption = False) -> None:
     from planner.writing import site_text  # noqa: PLC0415 - heavy, and only needed here
 
     area_m2 = sum(bed.area_m2 for bed in garden.beds)
+    beds, targets = count_words(len(garden.beds), "bed"), count_words(len(garden.targets), "target")
     print(
-        f"{garden.site.name}: {len(garden.beds)} beds with {area_m2:.1f} square metres "
-        f"({area_m2 / 0.09290304:.0f} sq ft), {len(garden.targets)} targets. Nothing wrong."
+        f"{garden.site.name}: {beds} with {area_m2:.1f} square metres "
+        f"({area_m2 / 0.09290304:.0f} sq ft), {targets}. Nothing wrong."
     )
     print(site_text(garden))
 

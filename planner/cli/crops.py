@@ -5,10 +5,18 @@ from typing import Annotated
 
 import typer
 
-from planner.almanac import CropPage, PublishedRow, bibliography, crop_page, crop_pages
+from planner.almanac import (
+    CropPage,
+    EmergenceTable,
+    PublishedRow,
+    bibliography,
+    crop_page,
+    crop_pages,
+    emergence_tables,
+)
 from planner.cli.shell import JsonOption, print_json, refuse
 from planner.reading import nearest_word
-from planner.terms import Place, Problem
+from planner.terms import ONE_OF, Place, Problem
 
 
 def crops(
@@ -19,35 +27,39 @@ def crops(
 
     Example: planner crops radish
     """
-    if name is None:
-        _list(json)
-        return
-    page = crop_page(name)
-    if page is None:
-        others = [other for one in crop_pages().values() for other in one.other_names]
-        near = nearest_word(name, [*crop_pages(), *others])
-        refuse(
-            [
-                Problem(
-                    "nothing-found",
-                    Place("planner crops"),
-                    f'The almanac has no crop "{name}".',
-                    f'try "{near}".' if near else "planner crops lists them all.",
-                )
-            ]
-        )
+    page = _page(name) if name is not None else None
     if json:
-        print_json(asdict(page))
-    else:
+        print_json(asdict(page) if page else _names_json())
+    elif page:
         _show(page)
+    else:
+        _list_names()
 
 
-def _list(json: bool) -> None:
-    pages = crop_pages().values()
-    if json:
-        print_json([{"crop": page.name, "other_names": page.other_names} for page in pages])
-        return
-    for page in pages:
+def _page(name: str) -> CropPage:
+    page = crop_page(name)
+    if page is not None:
+        return page
+    others = [other for one in crop_pages().values() for other in one.other_names]
+    near = nearest_word(name, [*crop_pages(), *others])
+    refuse(
+        [
+            Problem(
+                "nothing-found",
+                Place("planner crops"),
+                f'The almanac has no crop "{name}".',
+                f'try "{near}".' if near else "planner crops lists them all.",
+            )
+        ]
+    )
+
+
+def _names_json() -> list[dict[str, object]]:
+    return [{"crop": page.name, "other_names": page.other_names} for page in crop_pages().values()]
+
+
+def _list_names() -> None:
+    for page in crop_pages().values():
         others = f" ({', '.join(page.other_names)})" if page.other_names else ""
         print(f"{page.name}{others}")
 
@@ -57,21 +69,36 @@ def _show(page: CropPage) -> None:
     print(f"{page.label}{others}\n\nThe planner counts with:")
     for row in page.used.values():
         print(f"  {_line(row)}")
+    table = emergence_tables().get(page.name)
+    if table is not None:
+        print(f"  {_emergence_line(table)}")
     print("\nAlso published (kept for comparison):")
     for row in page.rows:
         if not row.used:
             print(f"  {_line(row)}")
     print("\nSources:")
-    for key in sorted({row.source for row in page.rows}):
+    keys = {row.source for row in page.rows} | ({table.source.key} if table else set())
+    for key in sorted(keys):
         entry = bibliography()[key]
         print(f"  {key}: {', '.join(filter(None, (entry.title, entry.publisher, entry.year)))}")
 
 
 def _line(row: PublishedRow) -> str:
     span = row.low if row.high in {"", row.low} else f"{row.low} to {row.high}"
-    words = f"{row.figure.replace('_', ' ')}: {span} {_UNITS.get(row.unit, row.unit)}".rstrip()
+    unit = _UNITS.get(row.unit, row.unit)
+    unit = ONE_OF.get(unit, unit) if span == "1" else unit
+    words = f"{row.figure.replace('_', ' ')}: {span} {unit}".rstrip()
     basis = f", {row.basis}" if row.basis else ""
     return f"{words} [{row.source}{basis}]"
+
+
+def _emergence_line(table: EmergenceTable) -> str:
+    """Days to emerge in soil of each temperature, and the temperatures at which nothing came up."""
+    steps = [(degc, f"{days:g} days") for degc, days in table.points]
+    steps += [(degc, "none comes up") for degc in (*table.too_cold_degc, *table.too_hot_degc)]
+    words = ", ".join(f"{degc:g} degC {what}" for degc, what in sorted(steps))
+    basis = "; ".join((str(table.source), *table.notes))
+    return f"Emergence by soil temperature: {words} [{basis}]"
 
 
 _UNITS = {"d": "days", "n": "", "text": "", "class": ""}

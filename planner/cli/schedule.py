@@ -65,7 +65,7 @@ def _files(folder: Path, season: Season) -> dict[str, bytes]:
     before = folder / SEASON / _UPDATE
     try:
         calendars = write_calendars(season, before.read_bytes() if before.exists() else None)
-    except (OSError, ValueError, KeyError):
+    except (OSError, ValueError, KeyError, TypeError, AttributeError):
         refuse(
             [
                 Problem(

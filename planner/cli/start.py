@@ -2,7 +2,6 @@
 
 import sys
 from collections.abc import Callable
-from datetime import date
 from pathlib import Path
 from typing import Annotated
 
@@ -17,11 +16,8 @@ from planner.cli.start_answers import (
     target_toml,
 )
 from planner.cli.start_questions import ask_answers
-from planner.garden import Garden
-from planner.reading import PlanFile, PlanFiles, read_garden
+from planner.cli.start_reading import lacking, problems_of
 from planner.terms import Place, Problem
-
-_Writer = Callable[[str], str]
 
 
 def start(
@@ -81,15 +77,9 @@ def start(
         wants=_written(want, target_toml),
     )
     if sys.stdin.isatty():
-        answers = ask_answers(answers, today())
-    _make(path, garden_toml(answers, _usual_season(today())))
-
-
-def _usual_season(day: date) -> tuple[date, date]:
-    """The rest of this year, or the whole of the next when fall has begun."""
-    if day.month >= 9:
-        return date(day.year + 1, 1, 1), date(day.year + 1, 12, 31)
-    return day, date(day.year, 12, 31)
+        _make_by_questions(path, ask_answers(answers, today()))
+    else:
+        _make_by_options(path, answers)
 
 
 def _written(lines: list[str] | None, write: Callable[[str], str | None]) -> list[str]:
@@ -132,16 +122,38 @@ def _unwritable(path: Path, error: OSError) -> Problem:
     )
 
 
-def _make(path: Path, text: str) -> None:
-    content = text.encode()
-    garden = read_garden(PlanFiles(PlanFile(GARDEN, content)))
-    if not isinstance(garden, Garden):
-        refuse(garden)
+def _make_by_questions(path: Path, answers: StartAnswers) -> None:
+    """Write the plan; what was typed is shown when it cannot be written."""
+    text = garden_toml(answers, today())
+    problems = problems_of(text) or _write(path, text)
+    if problems:
+        print(f"Your answers, to save by hand as {GARDEN}:\n\n{text}")
+        refuse(problems)
+    _tell_next(path)
+
+
+def _make_by_options(path: Path, answers: StartAnswers) -> None:
+    lacks = tuple(lacking(answers))
+    if lacks:
+        refuse(lacks)
+    text = garden_toml(answers, today())
+    problems = problems_of(text) or _write(path, text)
+    if problems:
+        refuse(problems)
+    _tell_next(path)
+
+
+def _write(path: Path, text: str) -> tuple[Problem, ...]:
+    """Write the new garden.toml; the problem when the computer refuses."""
     try:
         path.mkdir(parents=True, exist_ok=True)
         with (path / GARDEN).open("xb") as file:
-            file.write(content)
+            file.write(text.encode())
     except OSError as error:
-        refuse([_unwritable(path, error)])
+        return (_unwritable(path, error),)
+    return ()
+
+
+def _tell_next(path: Path) -> None:
     print(f"Wrote {path / GARDEN}. Read it over, change what you like, then:")
     print(f"  planner check {path}\n  planner schedule {path}")

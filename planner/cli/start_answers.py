@@ -3,7 +3,7 @@
 import json
 import re
 from dataclasses import dataclass, field
-from datetime import date
+from datetime import date, timedelta
 
 _BED = re.compile(
     r"\s*(?P<name>[^:]+?)\s*:\s*(?P<first>[\d.]+\s*[A-Za-z]+)"
@@ -66,8 +66,30 @@ def target_toml(line: str) -> str | None:
     )
 
 
-def garden_toml(answers: StartAnswers, usual_season: tuple[date, date]) -> str:
-    """The whole file, with a word on each part."""
+def usual_season(day: date, latitude: float) -> tuple[date, date]:
+    """The rest of this growing year, or the whole of the next when fall has begun.
+
+    A growing year goes from midwinter to midwinter: 1 January to 31 December, and 1 July to
+    30 June in the south.
+    """
+    end = midwinter_after(day, latitude)
+    fall_begins = date(end.year, 9, 1) if latitude >= 0 else date(end.year, 3, 1)
+    if day < fall_begins:
+        return day, end
+    first = end + timedelta(days=1)
+    return first, midwinter_after(first, latitude)
+
+
+def midwinter_after(day: date, latitude: float) -> date:
+    """The last day of the growing year that holds `day`."""
+    if latitude >= 0:
+        return date(day.year, 12, 31)
+    return date(day.year + (day.month >= 7), 6, 30)
+
+
+def garden_toml(answers: StartAnswers, day: date) -> str:
+    """The whole file, with a word on each part; `day` is the day on which it is written."""
+    usual = usual_season(day, answers.latitude or 0.0)
     lines = ["plan = 1", "", "[site]"]
     lines.append(f"name = {quoted(answers.name or 'My garden')}")
     if answers.latitude is not None:
@@ -76,15 +98,15 @@ def garden_toml(answers: StartAnswers, usual_season: tuple[date, date]) -> str:
         lines.append(f"station = {quoted(answers.station.strip().upper())}")
     if answers.last_spring_freeze:
         spring = quoted(answers.last_spring_freeze)
-        lines.append(f"last_spring_freeze = {spring}    # half of all years freeze after it")
+        lines.append(f"last_spring_freeze = {spring}    # half of all years freeze after this day")
     if answers.first_fall_freeze:
         fall = quoted(answers.first_fall_freeze)
-        lines.append(f"first_fall_freeze = {fall}    # half of all years freeze before it")
+        lines.append(f"first_fall_freeze = {fall}    # half of all years freeze before this day")
     lines += [
         "",
         "[season]",
-        f"from = {answers.first or usual_season[0]}",
-        f"to = {answers.last or usual_season[1]}",
+        f"from = {answers.first or usual[0]}",
+        f"to = {answers.last or usual[1]}",
         "freeze_risk = 0.1    # tender plants go out when at most this share of years freezes",
     ]
     if answers.garden_days:

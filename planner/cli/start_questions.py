@@ -1,13 +1,24 @@
-"""The questions of a new plan; a wrong answer is told and asked again."""
+"""The questions of a new plan; a wrong answer is told and asked again.
+
+Each answer is read as `planner check` would read it, so that nothing is refused at the end.
+"""
 
 from collections.abc import Callable
+from dataclasses import replace
 from datetime import date
 from typing import TypeVar
 
 import typer
 
-from planner.almanac import crop_page, nearest_stations, station
-from planner.cli.start_answers import StartAnswers, bed_toml, target_toml
+from planner.almanac import nearest_stations, station
+from planner.cli.start_answers import (
+    StartAnswers,
+    bed_toml,
+    midwinter_after,
+    target_toml,
+    usual_season,
+)
+from planner.cli.start_reading import problems_added
 from planner.garden import FreezeDates
 from planner.terms import read_month_day
 
@@ -22,43 +33,88 @@ def ask_answers(known: StartAnswers, day: date) -> StartAnswers:
         words = "Latitude in degrees (about 47.6; negative in the south)"
         known.latitude = _ask(words, _latitude, "a number between -66 and 70")
     if not known.knows_freezes:
-        _ask_freezes(known)
+        _ask_freezes(known, day)
     if known.first is None and known.last is None:
-        year = day.year + 1 if day.month >= 9 else day.year
-        first = typer.prompt("First day of the season", default=max(f"{year}-01-01", f"{day}"))
-        known.first = first if _is_day(first) else _ask("First day", _day, "a day: 2027-02-01")
-        known.last = _ask("Last day of the season", _day, "a day: 2027-12-31")
+        _ask_season(known, day)
     if known.garden_days is None:
-        known.garden_days = typer.prompt(
-            "Days for garden work (Mon, Tue, ...)", default="Mon, Tue, Wed, Thu, Fri, Sat, Sun"
-        )
-    _ask_list(known.beds, "A bed, like North 1: 8 ft x 4 ft, 15 in deep, full", bed_toml)
-    _ask_list(known.wants, "What you want each week, like radish: 25 roots", _want)
+        _ask_garden_days(known, day)
+    _ask_beds(known, day)
+    _ask_wants(known, day)
     return known
 
 
-def _ask(words: str, read: Callable[[str], T | None], shape: str) -> T:
+def _ask(words: str, read: Callable[[str], T | None], shape: str, usual: str | None = None) -> T:
     while True:
-        value = read(typer.prompt(words))
+        value = read(typer.prompt(words, default=usual, show_default=usual is not None))
         if value is not None:
             return value
         typer.echo(f"  That is not {shape}. Please try again.")
 
 
-def _ask_list(found: list[str], words: str, read: Callable[[str], str | None]) -> None:
+def _can_stand(known: StartAnswers, changed: StartAnswers, day: date) -> bool:
+    """Whether an answer brings no new problem; tells the problems it brings."""
+    problems = problems_added(known, changed, day)
+    for problem in problems:
+        typer.echo(f"  {problem.wrong}\n  What to do: {problem.remedy}")
+    return not problems
+
+
+def _ask_season(known: StartAnswers, day: date) -> None:
+    latitude = known.latitude or 0.0
     while True:
-        last = " (Enter when there are no more)" if found else ""
-        line = typer.prompt(f"{words}{last}", default="" if found else None)
-        if not line and found:
+        first = _ask(
+            "First day of the season",
+            _day,
+            "a day: 2027-02-01",
+            str(usual_season(day, latitude)[0]),
+        )
+        end = midwinter_after(date.fromisoformat(first), latitude)
+        last = _ask("Last day of the season", _day, "a day: 2027-12-31", str(end))
+        if _can_stand(known, replace(known, first=first, last=last), day):
+            known.first, known.last = first, last
             return
-        text = read(line)
-        if text is None:
-            typer.echo("  That cannot be understood. Please write it like the example.")
-        else:
-            found.append(text)
 
 
-def _ask_freezes(known: StartAnswers) -> None:
+def _ask_garden_days(known: StartAnswers, day: date) -> None:
+    every_day = "Mon, Tue, Wed, Thu, Fri, Sat, Sun"
+    while True:
+        days = typer.prompt("Days for garden work (Mon, Tue, ...)", default=every_day)
+        if _can_stand(known, replace(known, garden_days=days), day):
+            known.garden_days = days
+            return
+
+
+def _ask_beds(known: StartAnswers, day: date) -> None:
+    words = "A bed, like North 1: 8 ft x 4 ft, 15 in deep, full"
+    while (line := _one_more(words, known.beds)) is not None:
+        bed = _understood(bed_toml(line))
+        if bed and _can_stand(known, replace(known, beds=[*known.beds, bed]), day):
+            known.beds.append(bed)
+
+
+def _ask_wants(known: StartAnswers, day: date) -> None:
+    words = "What you want each week, like radish: 25 roots"
+    while (line := _one_more(words, known.wants)) is not None:
+        want = _understood(target_toml(line))
+        if want and _can_stand(known, replace(known, wants=[*known.wants, want]), day):
+            known.wants.append(want)
+
+
+def _one_more(words: str, found: list[str]) -> str | None:
+    """A further line, or None when the grower has no more."""
+    if not found:
+        return str(typer.prompt(words))
+    more = f"{words} (Enter when there are no more)"
+    return typer.prompt(more, default="", show_default=False) or None
+
+
+def _understood(text: str | None) -> str | None:
+    if text is None:
+        typer.echo("  That cannot be understood. Please write it like the example.")
+    return text
+
+
+def _ask_freezes(known: StartAnswers, day: date) -> None:
     typer.echo(
         "Freeze dates: write the day after which half of all years still freezes in spring "
         "(04-15),\nor the id of a weather station, or ? for the stations nearest to a place."
@@ -68,9 +124,11 @@ def _ask_freezes(known: StartAnswers) -> None:
         if answer == "?":
             _show_nearest(known)
         elif read_month_day(answer) or answer == "never":
-            known.last_spring_freeze = answer
             words = "First fall freeze (half of all years freeze before it)"
-            known.first_fall_freeze = _ask(words, _freeze, "a month and a day: 10-20")
+            fall = _ask(words, _freeze, "a month and a day: 10-20")
+            dates = replace(known, last_spring_freeze=answer, first_fall_freeze=fall)
+            if _can_stand(known, dates, day):
+                known.last_spring_freeze, known.first_fall_freeze = answer, fall
         elif station(answer):
             known.station = answer
         else:
@@ -78,7 +136,9 @@ def _ask_freezes(known: StartAnswers) -> None:
 
 
 def _show_nearest(known: StartAnswers) -> None:
-    longitude = _ask("Longitude in degrees (negative in the west)", _number, "a number")
+    longitude = _ask_longitude()
+    if longitude is None:
+        return
     for near in nearest_stations(known.latitude or 0.0, longitude, 5):
         one = near.station
         dates = ""
@@ -95,6 +155,17 @@ def _number(words: str) -> float | None:
         return float(words)
     except ValueError:
         return None
+
+
+def _ask_longitude() -> float | None:
+    """A longitude, or None when the grower leaves the question."""
+    words = "Longitude in degrees (negative in the west; Enter to go back)"
+    while answer := typer.prompt(words, default="", show_default=False).strip():
+        number = _number(answer)
+        if number is not None and -180 <= number <= 180:
+            return number
+        typer.echo("  That is not a number between -180 and 180. Please try again.")
+    return None
 
 
 def _latitude(words: str) -> float | None:
@@ -116,11 +187,3 @@ def _is_day(words: str) -> bool:
 
 def _day(words: str) -> str | None:
     return words if _is_day(words) else None
-
-
-def _want(line: str) -> str | None:
-    text = target_toml(line)
-    if text is not None and crop_page(line.split(":", maxsplit=1)[0]) is None:
-        typer.echo("  The almanac has no such crop; planner crops lists them.")
-        return None
-    return text

@@ -1,5 +1,6 @@
 """`planner stations`: find a weather station by name or near a place."""
 
+from collections.abc import Sequence
 from typing import Annotated
 
 import typer
@@ -35,15 +36,13 @@ def stations(
     Example: planner stations -- 34.7 -82.8
     """
     place = _place(where)
-    if place is not None:
-        found = nearest_stations(*place, _NEAREST)
-    else:
-        found = [NearStation(one, 0.0) for one in _named(" ".join(where))]
+    found: Sequence[Station | NearStation]
+    found = nearest_stations(*place, _NEAREST) if place else _named(" ".join(where))
     if json:
-        print_json([_as_json(one, place is not None) for one in found])
+        print_json([_as_json(one) for one in found])
         return
     for one in found[:_MOST]:
-        print(_text(one, place is not None))
+        print(_text(one))
     if len(found) > _MOST:
         print(f"... and {len(found) - _MOST} more; add a word of the name or the state.")
     print(
@@ -89,12 +88,17 @@ def _named(words: str) -> list[Station]:
     )
 
 
-def _text(near: NearStation, measured: bool) -> str:
-    one = near.station
+def _text(found: Station | NearStation) -> str:
+    one = found.station if isinstance(found, NearStation) else found
     head = f"{one.id}  {one.name}, {one.state}"
     height = f"{one.elevation_m:.0f} m ({one.elevation_m / 0.3048:.0f} ft) high"
-    away = f"{near.distance_km:.0f} km ({near.distance_km / 1.609344:.0f} mi) away, "
-    return f"{head}\n    {away if measured else ''}{height}\n    {_freezes_text(one)}"
+    return f"{head}\n    {_away(found)}{height}\n    {_freezes_text(one)}"
+
+
+def _away(found: Station | NearStation) -> str:
+    if isinstance(found, Station):
+        return ""
+    return f"{found.distance_km:.0f} km ({found.distance_km / 1.609344:.0f} mi) away, "
 
 
 def _freezes_text(one: Station) -> str:
@@ -110,8 +114,8 @@ def _freezes_text(one: Station) -> str:
     )
 
 
-def _as_json(near: NearStation, measured: bool) -> dict[str, object]:
-    one = near.station
+def _as_json(found: Station | NearStation) -> dict[str, object]:
+    one = found.station if isinstance(found, NearStation) else found
     record: dict[str, object] = {
         "station": one.id,
         "name": one.name,
@@ -120,8 +124,8 @@ def _as_json(near: NearStation, measured: bool) -> dict[str, object]:
         "longitude_deg": one.longitude_deg,
         "elevation_m": one.elevation_m,
     }
-    if measured:
-        record["distance_km"] = round(near.distance_km, 1)
+    if isinstance(found, NearStation):
+        record["distance_km"] = round(found.distance_km, 1)
     freezes = one.freezes
     if isinstance(freezes, FreezeDates):
         record["last_spring_freeze"] = _freeze_json(freezes.last_spring)

@@ -7,6 +7,7 @@ from typing import Annotated
 
 import typer
 
+from planner.almanac import crop_page
 from planner.cli.shell import FolderArgument, JsonOption, print_json, refuse
 from planner.cli.week import need_record
 from planner.reading import nearest_word
@@ -24,7 +25,8 @@ def why(
     """
     record = need_record(Path(folder), folder)
     sowings = {one["id"]: one for one in record["sowings"]}
-    found = sowings.get(sowing.strip().casefold())
+    name = sowing.strip().casefold()
+    found = sowings.get(name) or sowings.get(_under_one_name(name))
     if found is None:
         near = nearest_word(sowing, sowings)
         refuse(
@@ -44,3 +46,10 @@ def why(
     width = shutil.get_terminal_size().columns
     for sentence in found["why"]:
         print(textwrap.fill(sentence, width, initial_indent="- ", subsequent_indent="  "))
+
+
+def _under_one_name(sowing: str) -> str:
+    """The name of a sowing with its crop's one name in place of another the almanac knows."""
+    crop, _, number = sowing.rpartition(" ")
+    page = crop_page(crop)
+    return f"{page.name} {number}" if page else sowing

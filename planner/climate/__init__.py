@@ -28,19 +28,25 @@ from planner.climate.freeze_record import (
     RecordBroken,
     freeze_seasons,
 )
+from planner.climate.recorded_freezes import FreezeRecord, freeze_record_of
 from planner.climate.temperatures import (
+    BEYOND,
+    LEAD,
     KnownTemperatures,
     SeasonTemperatures,
     UnknownTemperatures,
 )
 
 __all__ = [
+    "BEYOND",
+    "LEAD",
     "Climate",
     "FallEnd",
     "Freeze",
     "FreezeLaw",
     "FreezeOdds",
     "FreezeOn",
+    "FreezeRecord",
     "FreezeSeason",
     "FreezeSide",
     "FreezeYear",
@@ -56,6 +62,7 @@ __all__ = [
     "day_length_h",
     "day_number",
     "first_freeze_odds",
+    "freeze_record_of",
     "freeze_seasons",
     "last_freeze_odds",
     "numbered_day",

@@ -11,9 +11,11 @@ from functools import cached_property
 from statistics import NormalDist
 from typing import Protocol
 
-from planner.climate.day_length import day_length_h
+from planner.climate.day_length import day_length_h, longest_day
 from planner.climate.recorded_freezes import FreezeRecord, RecordedFreezeYear, freeze_record_of
 from planner.climate.temperatures import (
+    BEYOND,
+    LEAD,
     KnownTemperatures,
     UnknownTemperatures,
     temperatures_from_months,
@@ -22,7 +24,6 @@ from planner.climate.temperatures import (
 from planner.garden import (
     DailyWeather,
     FreezeDates,
-    FreezeDay,
     FreezesAllYear,
     FreezesOnRecord,
     MonthlyTemperatures,
@@ -59,13 +60,18 @@ class FreezeYear:
         return NormalDist(0, self.fall_spread_days or 1e-9).cdf((day - self.fall_half).days)
 
     @property
+    def has_spring_half(self) -> bool:
+        """Always: a stated date is the date of half of all years."""
+        return True
+
+    @property
     def frost_free_days(self) -> int:
         """Days strictly between the two half-of-years dates, as freeze tables count them."""
         return (self.fall_half - self.spring_half).days - 1
 
 
-# Where it freezes about New Year only, spring's date and the next fall's stand side by side.
-_LEAST_FROST_FREE = timedelta(days=21)
+# Last freezes of spring come up to 31 July (31 January in the south), so many days after midsummer.
+_LATEST_SPRING = timedelta(days=41)
 
 
 class FreezeYearOdds(Protocol):
@@ -74,6 +80,11 @@ class FreezeYearOdds(Protocol):
     @property
     def spring_half(self) -> date:
         """The day after which half of all years still freeze."""
+        ...
+
+    @property
+    def has_spring_half(self) -> bool:
+        """Whether half of all years freeze in spring; else an edge stands for `spring_half`."""
         ...
 
     @property
@@ -118,6 +129,12 @@ class Climate:
             return temperatures_from_months(self.site.temperatures, days)
         return UnknownTemperatures()
 
+    def season_temperatures(
+        self, first: date, last: date
+    ) -> KnownTemperatures | UnknownTemperatures:
+        """The same for a season, with the days before and after it that growth asks for."""
+        return self.temperatures((first - LEAD, last + BEYOND))
+
     @property
     def never_freezes(self) -> bool:
         """Whether frost sets no limits here."""
@@ -143,12 +160,25 @@ class Climate:
             return tuple(RecordedFreezeYear(self._record, year) for year in years)
         if not isinstance(freezes, FreezeDates):
             return ()
-        return tuple(_freeze_year(freezes.last_spring, freezes.first_fall, y) for y in years)
+        return tuple(_freeze_year(freezes, y, self.site.latitude_deg) for y in years)
 
 
-def _freeze_year(spring: FreezeDay, fall: FreezeDay, year: int) -> FreezeYear:
+def _freeze_year(freezes: FreezeDates, year: int, latitude_deg: float) -> FreezeYear:
+    """The freeze year whose last freeze of spring falls in the calendar year `year`."""
+    spring, fall = freezes.last_spring, freezes.first_fall
     spring_half = spring.half.in_year(year)
-    fall_half = fall.half.in_year(year)
-    if fall_half < spring_half + _LEAST_FROST_FREE:
-        fall_half = fall.half.in_year(year + 1)
+    summer = max(spring_half, _midsummer_of_spring(spring_half, latitude_deg))
+    falls = (fall.half.in_year(summer.year + later) for later in range(2))
+    fall_half = next(day for day in falls if day > summer)
     return FreezeYear(spring_half, fall_half, spring.spread_days, fall.spread_days)
+
+
+def _midsummer_of_spring(spring: date, latitude_deg: float) -> date:
+    """The midsummer of the year a spring belongs to, which a late spring may overrun.
+
+    Where it freezes about midwinter only, spring's last freeze may come before New Year (in the
+    south before July), and still belongs to the spring that follows.
+    """
+    earliest = spring - _LATEST_SPRING
+    midsummers = (longest_day(latitude_deg, earliest.year + later) for later in range(2))
+    return next(day for day in midsummers if day >= earliest)

@@ -31,6 +31,11 @@ def day_length_of_year_day_h(latitude_deg: float, day_of_year: int) -> float:
     return 24 - 24 / math.pi * math.acos(max(-1.0, min(1.0, cosine)))
 
 
+def longest_day(latitude_deg: float, year: int) -> date:
+    """Midsummer: 21 June in the north, 21 December in the south."""
+    return date(year, 6, 21) if latitude_deg >= 0 else date(year, 12, 21)
+
+
 def shortest_day(latitude_deg: float, year: int) -> date:
     """Midwinter: 21 December in the north, 21 June in the south."""
     return date(year, 12, 21) if latitude_deg >= 0 else date(year, 6, 21)

@@ -1,7 +1,9 @@
 """Temperatures over the days of a season: an average year, and each past year on record.
 
 A season's days are laid over each past year in turn: the season's 1 May takes that year's
-1 May. Days a year lacks are taken from the average year; a year that lacks many is left out.
+1 May. Days a year lacks are taken from the average year. Days are laid out from a little before
+a season to some time after it; a year that lacks more than one in ten of them all, and of those up
+to the season's end, is left out.
 """
 
 import math
@@ -9,13 +11,18 @@ from collections import defaultdict
 from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date, timedelta
+from itertools import islice
 
 from planner.climate.monthly_curve import daily_curve, day_of_curve
 from planner.climate.soil import soil_degc_by_day
 from planner.garden import DailyWeather, MonthlyTemperatures
 from planner.terms import MonthDay, Source, days_between
 
-# A past year counts when it has at least this share of the season's days.
+# Temperatures are asked for from a little before the season, for the soil's warmth, to some time
+# after it, for courses that end beyond.
+LEAD = timedelta(days=14)
+BEYOND = timedelta(days=150)
+# A past year counts when it has this share of the days, or of those up to the season's end.
 _ENOUGH_OF_A_YEAR = 0.9
 # Climates drift: of a long record the latest thirty years count, as in published normals.
 _MOST_YEARS = 30
@@ -75,9 +82,12 @@ def temperatures_from_months(
 
 
 def temperatures_from_weather(weather: DailyWeather, days: tuple[date, date]) -> KnownTemperatures:
-    """The average year of a daily record, and every past year that covers the season."""
+    """The average year of a daily record, and the latest thirty past years that cover a season.
+
+    `days` end `BEYOND` after the season's end.
+    """
     average = _average(weather, days)
-    past = tuple(_past_years(weather, average, days))[-_MOST_YEARS:]
+    past = tuple(islice(_past_years(weather, average, days), _MOST_YEARS))[::-1]
     words = f"{len(past)} past years ({weather.source})"
     return KnownTemperatures(average, past, weather.source, words)
 
@@ -120,17 +130,44 @@ def _mean_by_day(first: date, values: tuple[float, ...]) -> dict[MonthDay, float
 def _past_years(
     weather: DailyWeather, average: SeasonTemperatures, days: tuple[date, date]
 ) -> Iterator[SeasonTemperatures]:
+    """Every past year that counts, the latest first.
+
+    Days that begin late in a year run on into the next: the year before the record's first is
+    looked at too.
+    """
     all_days = list(days_between(*days))
-    for year in weather.years[-_MOST_YEARS - 1 :]:
-        shift = year - days[0].year
-        lows, highs, lacking = [], [], 0
-        for index, day in enumerate(all_days):
-            then = MonthDay(day.month, day.day).in_year(day.year + shift)
-            low, high = weather.low(then), weather.high(then)
-            if math.isnan(low) or math.isnan(high):
-                low, high = average.low_degc[index], average.high_degc[index]
-                lacking += 1
-            lows.append(low)
-            highs.append(high)
-        if lacking <= (1 - _ENOUGH_OF_A_YEAR) * len(all_days):
-            yield SeasonTemperatures(days[0], tuple(lows), tuple(highs))
+    for year in reversed(range(weather.years[0] - 1, weather.years[-1] + 1)):
+        then = _in_year(all_days, year)
+        lacking = [_lacks(weather, day) for day in then]
+        if _is_kept(lacking) or _is_kept(lacking[: -BEYOND.days]):
+            yield _filled(weather, average, then, lacking)
+
+
+def _in_year(days: list[date], year: int) -> list[date]:
+    """The days moved by whole years, so that the first falls in `year`."""
+    shift = year - days[0].year
+    return [MonthDay(day.month, day.day).in_year(day.year + shift) for day in days]
+
+
+def _is_kept(lacking: list[bool]) -> bool:
+    """Whether enough of some days are there; of no days nothing is."""
+    return bool(lacking) and sum(lacking) <= (1 - _ENOUGH_OF_A_YEAR) * len(lacking)
+
+
+def _lacks(weather: DailyWeather, day: date) -> bool:
+    return math.isnan(weather.low(day)) or math.isnan(weather.high(day))
+
+
+def _filled(
+    weather: DailyWeather, average: SeasonTemperatures, then: list[date], lacking: list[bool]
+) -> SeasonTemperatures:
+    """The lows and highs of the days `then`, those lacking taken from the average year."""
+    lows = [
+        average.low_degc[index] if lacking[index] else weather.low(day)
+        for index, day in enumerate(then)
+    ]
+    highs = [
+        average.high_degc[index] if lacking[index] else weather.high(day)
+        for index, day in enumerate(then)
+    ]
+    return SeasonTemperatures(average.first, tuple(lows), tuple(highs))

@@ -11,6 +11,9 @@ from planner.terms import Fact, Figure, Unit
 
 HarvestUnit = Unit
 
+# Beds and needs are told in round inches or round centimetres: 30 cm stand for 12 in.
+DEPTH_TOLERANCE_M = 0.01
+
 
 class Hardiness(StrEnum):
     """How much frost the young plant stands, in four classes."""
@@ -49,12 +52,12 @@ class StartFrom(Enum):
 class Frost:
     """What frost does to a crop, early and late in the season.
 
-    `weeks_from_last_freeze`: earliest time outdoors against the average last freeze, negative
-    before it. `days_after_first_freeze`: how long the grown crop goes on after the first one.
+    `weeks_from_last_freeze`: earliest time outdoors against the half-of-years last freeze,
+    negative before it. `days_after_first_freeze`: how long the grown crop goes on after the
+    first one.
     """
 
     hardiness: Hardiness
-    hardiness_source: Fact
     weeks_from_last_freeze: Figure
     tolerance: FrostTolerance
     days_after_first_freeze: Figure
@@ -79,6 +82,10 @@ class Ground:
         """The least depth of soil, metres."""
         return self.soil_depth.low / 1000
 
+    def is_deep_enough(self, depth_m: float) -> bool:
+        """Whether soil of this depth holds it, within what rounding to whole units takes."""
+        return depth_m >= self.least_soil_m - DEPTH_TOLERANCE_M - 1e-9
+
 
 @dataclass(frozen=True, slots=True)
 class Crop:
@@ -100,7 +107,7 @@ class Crop:
     def fits(self, bed: Bed) -> bool:
         """Whether a bed is deep and light enough and holds at least one plant."""
         return (
-            bed.soil_depth_m >= self.ground.least_soil_m - 1e-9
+            self.ground.is_deep_enough(bed.soil_depth_m)
             and bed.sun >= self.ground.sun
             and bed.stretch_for(1, self.ground.spacing_um) <= bed.line_um
         )

@@ -8,9 +8,12 @@ from planner.growth.course import (
     HARDENING_DAYS,
     Conditions,
     Course,
+    Refused,
+    RefusedBy,
     Ripening,
     course_of,
     indoor_days,
+    likely_ripe,
 )
 from planner.growth.limits import Limits, limits_of
 from planner.growth.outdoor_time import OutdoorTime, outdoor_times
@@ -26,9 +29,12 @@ __all__ = [
     "OutdoorTime",
     "Pace",
     "Paces",
+    "Refused",
+    "RefusedBy",
     "Ripening",
     "course_of",
     "indoor_days",
+    "likely_ripe",
     "limits_of",
     "outdoor_times",
 ]

@@ -3,6 +3,7 @@
 import math
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
+from enum import Enum
 
 from planner.garden import CountedFrom, Crop, DirectSown, RaisedIndoors, Way
 from planner.growth.limits import Limits
@@ -59,11 +60,30 @@ class Course:
     time: OutdoorTime
     fall_extra_days: float
     counted: str
+    emerges_by: str
 
     @property
     def harden_on(self) -> date | None:
         """The day hardening off begins."""
         return self.set_out_on - timedelta(days=HARDENING_DAYS) if self.set_out_on else None
+
+
+class RefusedBy(Enum):
+    """What forbids a course."""
+
+    NOT_YET = "frost is not over"
+    FROST = "frost comes first"
+    NO_TIME = "frost leaves no time"
+    SOIL = "the soil is too cold or too hot"
+    HEAT = "heat or long days"
+
+
+@dataclass(frozen=True, slots=True)
+class Refused:
+    """A start that cannot be, and why."""
+
+    by: RefusedBy
+    why: str
 
 
 def indoor_days(way: RaisedIndoors) -> int:
@@ -77,29 +97,35 @@ def course_of(
     start_on: date,
     conditions: Conditions,
     set_out_on: date | None = None,
-) -> Course | None:
-    """The course of a crop started on a day; None when frost, heat or cold forbids it.
+) -> Course | Refused:
+    """The course of a crop started on a day, or what forbids it: frost, heat or cold.
 
     It must go into open ground within one outdoor time and be ripe before that time ends.
     Plants raised indoors are set out after the middle of their weeks unless told when.
     """
     limits, pace = conditions.limits, conditions.pace
     emerges_on = start_on + timedelta(days=math.ceil(crop.days_to_emerge.middle))
+    emerges_by = f"{crop.days_to_emerge} ({crop.days_to_emerge.source})"
     if isinstance(way, DirectSown):
-        if limits.why_not_sown(start_on):
-            return None
-        emerges_on = limits.emerges_on(start_on) or emerges_on
+        why_not_sown = limits.why_not_sown(start_on)
+        if why_not_sown:
+            return Refused(RefusedBy.SOIL, why_not_sown)
+        by_soil = limits.emerges_on(start_on)
+        if by_soil is not None:
+            emerges_on, emerges_by = by_soil, limits.emergence_words
         set_out_on = None
     elif set_out_on is None:
         set_out_on = start_on + timedelta(days=indoor_days(way))
     enters_on = set_out_on or start_on
     fitting = [one for one in conditions.times if one.opens <= enters_on <= one.last_start]
     if not fitting:
-        return None
+        return _refused_by_frost(enters_on, conditions.times)
     time = max(fitting, key=lambda one: one.ends)
     ripe = _ripening(way, start_on, enters_on, pace, time.ends)
-    if ripe.likely > time.ends or limits.why_not_harvested(ripe.likely):
-        return None
+    if ripe.likely > time.ends:
+        return Refused(RefusedBy.FROST, time.why_ends)
+    if limits.why_not_harvested(ripe.likely):
+        return Refused(RefusedBy.HEAT, limits.why_not_harvested(ripe.likely))
     by_calendar = spans_winter(way.days)
     time = _until_limit(time, ripe.likely, limits)
     return Course(
@@ -113,7 +139,32 @@ def course_of(
         time=time,
         fall_extra_days=0.0 if by_calendar else pace.fall_extra_days(ripe.likely),
         counted="by the calendar" if by_calendar else pace.words,
+        emerges_by=emerges_by,
     )
+
+
+def _refused_by_frost(enters_on: date, times: tuple[OutdoorTime, ...]) -> Refused:
+    """Whether a day lies before the next outdoor time, or rather after the last one."""
+    before = [time for time in times if time.last_start < enters_on]
+    after = [time for time in times if time.opens > enters_on]
+    last = max(before, key=lambda time: time.last_start, default=None)
+    following = min(after, key=lambda time: time.opens, default=None)
+    if following is not None and (
+        last is None or following.opens - enters_on <= enters_on - last.last_start
+    ):
+        return Refused(RefusedBy.NOT_YET, following.why_opens)
+    if last is not None:
+        return Refused(RefusedBy.FROST, last.why_ends)
+    return Refused(RefusedBy.NO_TIME, "any night of the year may freeze here")
+
+
+def likely_ripe(way: Way, start_on: date, set_out_on: date | None, pace: CropPace) -> date:
+    """When a start would be ripe in the average year if nothing forbade it."""
+    enters_on = set_out_on or start_on
+    days = _days_in_ground(way, (enters_on - start_on).days)
+    if spans_winter(days):
+        return enters_on + timedelta(days=math.ceil(days.middle))
+    return pace.ripe_on(enters_on, days.middle)
 
 
 def _until_limit(time: OutdoorTime, ripe_on: date, limits: Limits) -> OutdoorTime:

@@ -17,6 +17,8 @@ from planner.growth.heat import heat_sums, single_sine
 # The swing of a day around its mean at which published days are taken to be meant, degrees C
 # either way (a range of 20 F); from memory.
 REFERENCE_SWING_DEGC = 5.5
+# However warm a day, it brings a crop on by this many published days at most; from memory.
+MOST_OF_A_PUBLISHED_DAY = 1.25
 _NEVER_DAYS = 1000
 
 
@@ -30,14 +32,19 @@ def reference_heat(needs: HeatNeeds) -> float:
 def season_heat(
     temperatures: SeasonTemperatures, needs: HeatNeeds, day_shares: Sequence[float]
 ) -> list[float]:
-    """Heat gathered before each day of a season, each day counted by its share."""
+    """Heat gathered before each day of a season, each day counted by its share.
+
+    A day counts at most a quarter more than a published one: no heat makes a crop of fifty days
+    one of twenty-five.
+    """
     sums = heat_sums(
         temperatures.low_degc, temperatures.high_degc, needs.base.middle, needs.upper.middle
     )
+    most = MOST_OF_A_PUBLISHED_DAY * reference_heat(needs)
     total = 0.0
     counted = [total]
     for day, share in enumerate(day_shares):
-        total += (sums[day + 1] - sums[day]) * share
+        total += min(sums[day + 1] - sums[day], most) * share
         counted.append(total)
     return counted
 

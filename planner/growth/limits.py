@@ -8,10 +8,12 @@ from dataclasses import dataclass, field
 from datetime import date, timedelta
 
 from planner.climate import Climate, KnownTemperatures
-from planner.garden import Crop, HeatNeeds, NeverBolts, NoEmergenceTable, StartFrom
+from planner.garden import Crop, HeatNeeds, NeverBolts, NoEmergenceTable, Pick, StartFrom, Store
 from planner.growth.emergence import NoEmergence, WhyNotUp, emergence_day
 
 _SMOOTHING_DAYS = 3
+# Heat keeps fruit from setting; what has set ripens on. About a month lies between; from memory.
+_FRUIT_SET_DAYS = 30
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,6 +24,7 @@ class Limits:
     sowing: tuple[str, ...] = field(default=())
     harvest: tuple[str, ...] = field(default=())
     emergence: tuple[date | None, ...] = field(default=())
+    emergence_words: str = ""
 
     def emerges_on(self, day: date) -> date | None:
         """The day seed sown on `day` comes up by the soil's warmth; None where it is not known."""
@@ -50,17 +53,26 @@ class Limits:
 
 
 def limits_of(crop: Crop, climate: Climate, known: KnownTemperatures | None) -> Limits:
-    """The limits of a crop over the days whose temperatures are known."""
+    """The limits of a crop over the days whose temperatures are known.
+
+    Fruit is closed a month after the heat that keeps it from setting; what is lifted into a store
+    does not spoil in the ground by heat.
+    """
     if known is None or not isinstance(crop.heat, HeatNeeds):
         return Limits(date.min)
     average = known.average
     air = [(low + high) / 2 for low, high in zip(average.low_degc, average.high_degc, strict=True)]
     smooth = _smoothed(air)
     soil = average.soil_degc()
+    if isinstance(crop.habit, Pick):
+        smooth = [*smooth[:1] * _FRUIT_SET_DAYS, *smooth][: len(smooth)]
     sown_in_place = crop.start_from is StartFrom.SEED
     rising = _emergence(crop.heat, soil) if sown_in_place else ()
+    table = crop.heat.emergence
+    source = "" if isinstance(table, NoEmergenceTable) else f"{table.source}, "
     return Limits(
         first=average.first,
+        emergence_words=f"by the warmth of the soil, estimated from the air ({source}§24)",
         sowing=tuple(
             _why_not_sown(crop.heat, degc, rising[index]) if sown_in_place else ""
             for index, degc in enumerate(soil)
@@ -68,7 +80,9 @@ def limits_of(crop: Crop, climate: Climate, known: KnownTemperatures | None) -> 
         emergence=tuple(
             average.first + timedelta(days=up) if isinstance(up, int) else None for up in rising
         ),
-        harvest=tuple(
+        harvest=()
+        if isinstance(crop.habit, Store)
+        else tuple(
             _why_not_harvested(
                 crop.heat, degc, climate.day_length_h(average.first + timedelta(days=index))
             )
@@ -90,10 +104,14 @@ def _emergence(needs: HeatNeeds, soil: tuple[float, ...]) -> tuple[int | NoEmerg
     """For each day, the day index by which seed sown then is up, or why it does not come up."""
     if isinstance(needs.emergence, NoEmergenceTable):
         return tuple(NoEmergence(WhyNotUp.DAYS_RUN_OUT) for _ in soil)
+    # Beyond the ends of its table the rate runs down to nothing where germination ends.
     points = needs.emergence.points
     coldest = needs.germinates_from.low
     if coldest < points[0][0] - 0.1:
         points = ((coldest, math.inf), *points)
+    hottest = needs.germinates_to.high
+    if hottest > points[-1][0] + 0.1:
+        points = (*points, (hottest, math.inf))
     return tuple(emergence_day(points, soil, index) for index in range(len(soil)))
 
 
@@ -102,9 +120,11 @@ def _why_not_sown(needs: HeatNeeds, soil_degc: float, rising: int | NoEmergence)
         return f"{rising.reason} (UCSC-A4)"
     low, high = needs.germinates_from, needs.germinates_to
     if soil_degc < low.low - 1e-9:
-        return f"its seed comes up from {_degrees(low.low)} of soil on ({low.source})"
+        return (
+            f"the soil is colder than {_degrees(low.low)}, the least its seed needs ({low.source})"
+        )
     if soil_degc > high.high + 1e-9:
-        return f"its seed comes up in soil to {_degrees(high.high)} only ({high.source})"
+        return f"the soil is warmer than {_degrees(high.high)}, its seed's most ({high.source})"
     return ""
 
 

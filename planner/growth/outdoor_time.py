@@ -1,10 +1,12 @@
 """When a crop may stand outdoors, by its hardiness and this site's freezes (rules §7, §8)."""
 
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
 
 from planner.climate import Climate, FreezeYearOdds
 from planner.garden import Crop, FrostTolerance
+from planner.terms import days_between
 
 # A site where any night may freeze has no freeze dates to count from. There hardy crops go
 # out in the half-year of long days; common practice, no source.
@@ -79,18 +81,21 @@ def _time(crop: Crop, year: FreezeYearOdds, freeze_risk: float) -> OutdoorTime:
         opens=opens,
         last_start=last_start,
         ends=ends,
-        why_opens=(
-            f"{crop.frost.hardiness} crops go out {-weeks:g} weeks before the average last "
-            f"freeze ({year.spring_half})"
-        ),
+        why_opens=f"{crop.frost.hardiness} crops go out {-weeks:g} weeks before {_spring(year)}",
         why_ends=why_ends,
     )
+
+
+def _spring(year: FreezeYearOdds) -> str:
+    if year.has_spring_half:
+        return f"the average last freeze ({year.spring_half})"
+    return f"midwinter ({year.spring_half}), as less than half of all springs freeze"
 
 
 def _tender_time(crop: Crop, year: FreezeYearOdds, freeze_risk: float) -> OutdoorTime:
     weeks = crop.frost.weeks_from_last_freeze.high
     by_risk = year.spring_at_risk(freeze_risk)
-    by_class = year.spring_half + timedelta(weeks=weeks)
+    by_class = year.spring_half + timedelta(weeks=weeks) if year.has_spring_half else by_risk
     ends = year.fall_at_risk(freeze_risk)
     share = f"{freeze_risk:.0%} of years"
     why_opens = f"after {by_risk} at most {share} still freeze"
@@ -113,15 +118,25 @@ def _between_long_days(
 ) -> tuple[OutdoorTime, ...]:
     if crop.frost.hardiness.killed_by_frost:
         return ()
-    times = []
+    year = timedelta(days=366)
+    why = "any night may freeze here, so hardy crops keep to the days of 12 hours and more"
+    stretches = _long_stretches(climate, days[0] - year, days[1] + year)
+    return tuple(
+        OutdoorTime(opens, ends, ends, why, why)
+        for opens, ends in stretches
+        if ends >= days[0] and opens <= days[1]
+    )
+
+
+def _long_stretches(climate: Climate, first: date, last: date) -> Iterator[tuple[date, date]]:
+    """Stretches of long days, each with the day after it; one still open ends on `last`."""
     opens = None
-    for ordinal in range(days[0].toordinal() - 366, days[1].toordinal() + 366):
-        day = date.fromordinal(ordinal)
+    for day in days_between(first, last):
         long = climate.day_length_h(day) >= _LONG_DAY_H
         if long and opens is None:
             opens = day
         elif not long and opens is not None:
-            why = "any night may freeze here, so hardy crops keep to the days of 12 hours and more"
-            times.append(OutdoorTime(opens, day, day, why, why))
+            yield opens, day
             opens = None
-    return tuple(time for time in times if time.ends >= days[0] and time.opens <= days[1])
+    if opens is not None:
+        yield opens, last

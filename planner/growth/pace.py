@@ -25,6 +25,21 @@ SHORT_DAY_RATE = 0.25
 _LONGEST_LIFE_DAYS = 900
 
 
+@dataclass(frozen=True, slots=True)
+class _Fall:
+    """The time in which ripening takes longer: it rises to the `whole` extra days, and fades."""
+
+    begins: date
+    whole: date
+    over: date
+
+    def extra_on(self, day: date) -> float:
+        """Extra days of a crop ripe on a day of this time."""
+        rising = (day - self.begins).days / (self.whole - self.begins).days
+        fading = (self.over - day).days / _WINTER_FADES_DAYS
+        return FALL_EXTRA_DAYS * min(1.0, rising, fading)
+
+
 @dataclass(frozen=True)
 class Pace:
     """Growing days between any two dates at one site, from `first` on."""
@@ -53,16 +68,17 @@ class Pace:
         ]
 
     def _extra_on(self, day: date) -> float:
-        for year in self.climate.freeze_years(day, day):
-            begins = year.fall_half - timedelta(days=_FALL_BEGINS_DAYS)
-            whole = year.fall_half - timedelta(days=_FALL_WHOLE_DAYS)
-            midwinter = _midwinter_after(whole, self.climate.site.latitude_deg)
-            over = max(midwinter, year.fall_half) + timedelta(days=_WINTER_FADES_DAYS)
-            if begins < day < over:
-                rising = (day - begins).days / (whole - begins).days
-                fading = (over - day).days / _WINTER_FADES_DAYS
-                return FALL_EXTRA_DAYS * min(1.0, rising, fading)
+        for fall in self._falls:
+            if fall.begins < day < fall.over:
+                return fall.extra_on(day)
         return 0.0
+
+    @cached_property
+    def _falls(self) -> tuple[_Fall, ...]:
+        """The fall of every freeze year that touches the days, in order."""
+        last = self.last + timedelta(days=_LONGEST_LIFE_DAYS)
+        years = self.climate.freeze_years(self.first, last)
+        return tuple(_fall(year.fall_half, self.climate.site.latitude_deg) for year in years)
 
     def _index(self, day: date) -> int:
         return (day - self.first).days
@@ -90,6 +106,14 @@ class Pace:
     def fall_extra_days(self, day: date) -> float:
         """Extra days counted for a crop ripe on `day`."""
         return self._extra[self._index(day)]
+
+
+def _fall(fall_half: date, latitude_deg: float) -> _Fall:
+    begins = fall_half - timedelta(days=_FALL_BEGINS_DAYS)
+    whole = fall_half - timedelta(days=_FALL_WHOLE_DAYS)
+    midwinter = _midwinter_after(whole, latitude_deg)
+    over = max(midwinter, fall_half) + timedelta(days=_WINTER_FADES_DAYS)
+    return _Fall(begins, whole, over)
 
 
 def _midwinter_after(day: date, latitude_deg: float) -> date:

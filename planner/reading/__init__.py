@@ -1,7 +1,8 @@
 """Reading: the grower's text becomes nouns, or problems.
 
-Takes the bytes of garden.toml and crops.toml. Gives a complete Garden with the almanac merged
-in and every source marked, or all problems of all files at once. It opens no file itself.
+Takes the bytes of garden.toml, crops.toml and a weather file that garden.toml names. Gives a
+complete Garden with the almanac merged in and every source marked, or all problems of all files
+at once. It opens no file itself.
 """
 
 from planner.reading.garden_file import read_garden

@@ -15,6 +15,7 @@ from planner.almanac import (
     in_engine_unit,
 )
 from planner.garden import Crop
+from planner.reading.heat_order import check_heat
 from planner.reading.near_miss import nearest_word
 from planner.reading.plan_files import PlanFile
 from planner.reading.toml_table import TomlTable
@@ -141,7 +142,9 @@ def _read_crop(name: str, table: TomlTable) -> OwnCrop:
             beneath = almanac_statements(model.name)
     elif page is not None:
         beneath = almanac_statements(page.name)
-    stated = {**beneath, **_read_figures(table)}
+    own = _read_figures(table)
+    stated = {**beneath, **own}
+    check_heat(table, own, stated)
     table.refuse_unknown()
     known = page.name if page is not None and like is None else _folded(name)
     return OwnCrop(known, label or (page.label if page else name.capitalize()), stated, table)
@@ -165,7 +168,8 @@ def _read_figure(table: TomlTable, figure: str, kind: FigureKind) -> Figure | Fa
     if kind.dimension is None and not kind.harvest:
         text = table.text(figure)
         return None if text is None else Fact(text, source)
-    span = table.range(figure, kind.dimension, kind.example)
+    read = table.range_from_zero if kind.may_be_zero else table.range
+    span = read(figure, kind.dimension, kind.example)
     if span is None or not _within(table, figure, kind, span):
         return None
     if kind.harvest and span.unit.dimension not in {Dimension.MASS, Dimension.COUNT}:

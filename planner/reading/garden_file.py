@@ -38,8 +38,9 @@ def _read_plan(
     the_site = read_site(site, files, problems) if site else None
     wish = read_season(season) if season else None
     beds = read_beds(plan)
-    targets = read_targets(plan, shelf, wish)
+    targets = read_targets(plan, shelf, wish, beds)
     _check_beds_fit(beds, targets, problems)
+    _check_all_read(plan, targets, problems)
     if the_site is None or wish is None:
         return None
     return _complete(the_site, wish, beds, targets)
@@ -62,6 +63,18 @@ def _check_version(plan: TomlTable) -> None:
             f"This file says plan = {version}; this program reads plan = {PLAN_VERSION}.",
             "use a later version of the program, or write plan = 1 if the file is of that shape.",
         )
+
+
+def _check_all_read(plan: TomlTable, targets: list[Target], problems: list[Problem]) -> None:
+    """A target that is left out is never left out in silence."""
+    if problems or len(targets) == len(plan.items("target")):
+        return
+    plan.report(
+        "empty-season",
+        "target",
+        "A target cannot be planned, and the program cannot tell why.",
+        "take out targets one by one to find which it is, and write to the makers of planner.",
+    )
 
 
 def _read_part(plan: TomlTable, key: str) -> TomlTable | None:
@@ -92,7 +105,7 @@ def _why_no_bed(target: WeeklyTarget | OnceTarget, beds: list[Bed]) -> str:
     deepest = max(bed.soil_depth_m for bed in beds)
     depth = f"{needs.least_soil_m * 100:.0f} cm ({needs.least_soil_m / 0.0254:.0f} in)"
     words = f"{crop.label} needs soil {depth} deep"
-    if deepest < needs.least_soil_m:
+    if not needs.is_deep_enough(deepest):
         return f"{words}; the deepest bed has {deepest * 100:.0f} cm."
     light = f"{needs.sun.word} sun and {needs.spacing_um / 1e4:.0f} cm for each plant"
     return f"{words}, {light}; no bed has all of that."

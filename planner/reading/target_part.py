@@ -1,40 +1,56 @@
 """Targets in the text: each week, for a number of people, or once by a day."""
 
-from collections.abc import Iterator
-from dataclasses import replace
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, field, replace
 from datetime import date
 
-from planner.garden import Crop, OnceTarget, SeasonWish, Target, WeeklyTarget
+from planner.garden import Bed, Crop, OnceTarget, SeasonWish, Target, WeeklyTarget
 from planner.reading.crops_file import CropShelf
 from planner.reading.near_miss import nearest_word
 from planner.reading.season_part import read_span
 from planner.reading.toml_table import TomlTable
-from planner.terms import UNITS, Dimension, Unit, Week
+from planner.terms import UNITS, Dimension, Figure, Unit, Week
 
 _AMOUNTS = ("each_week", "for_people", "once")
 _SINGLE_PIECES = {"each", "roots", "heads"}
 _LARGEST_AMOUNT = 100_000.0
+_METRIC_BEDS = {"cm", "m"}
+_METRIC_WEIGHTS = {"oz": "g", "lb": "kg"}
 
 
-def read_targets(plan: TomlTable, shelf: CropShelf, wish: SeasonWish | None) -> list[Target]:
-    """Every target that can stand; problems for the others."""
+@dataclass(frozen=True, slots=True)
+class _Known:
+    """What targets are read against; `units` holds the unit of each crop told so far."""
+
+    shelf: CropShelf
+    wish: SeasonWish | None
+    is_metric: bool
+    units: dict[str, Unit] = field(default_factory=dict)
+
+
+def read_targets(
+    plan: TomlTable, shelf: CropShelf, wish: SeasonWish | None, beds: Sequence[Bed]
+) -> list[Target]:
+    """Every target that can stand; problems for the others.
+
+    Where the first bed is measured in centimetres or metres, portions are weighed in grams.
+    """
     targets: list[Target] = []
-    units: dict[str, Unit] = {}
+    known = _Known(shelf, wish, bool(beds) and beds[0].note.unit.name in _METRIC_BEDS)
     taken: dict[tuple[str, Week], int] = {}
     remedy = 'add [[target]] with a crop and each_week = "25 roots".'
     for table in plan.parts("target", "A target", remedy):
-        target = _read_target(table, shelf, wish, units)
+        target = _read_target(table, known)
         table.refuse_unknown()
         if target is not None and _is_free(target, table, taken):
             targets.append(target)
     return targets
 
 
-def _read_target(
-    table: TomlTable, shelf: CropShelf, wish: SeasonWish | None, units: dict[str, Unit]
-) -> Target | None:
-    crop = _read_crop(table, shelf)
+def _read_target(table: TomlTable, known: _Known) -> Target | None:
+    crop = _read_crop(table, known.shelf)
     stated = [key for key in _AMOUNTS if key in table]
+    wish = known.wish
     usual = (wish.first, wish.last) if wish else None
     if len(stated) != 1:
         read_span(table, usual or (date.min, date.max))
@@ -46,8 +62,8 @@ def _read_target(
         )
         return None
     if stated[0] == "once":
-        return _read_once(table, crop, shelf, units, wish)
-    amount = _read_amount(table, stated[0], crop, shelf, units)
+        return _read_once(table, crop, known)
+    amount = _read_amount(table, stated[0], crop, known)
     span = read_span(table, usual or (date.min, date.max))
     if crop is None or amount is None or span is None or wish is None:
         return None
@@ -57,13 +73,8 @@ def _read_target(
     return WeeklyTarget(counted, each_week, *span, table.place("crop"))
 
 
-def _read_once(
-    table: TomlTable,
-    crop: Crop | None,
-    shelf: CropShelf,
-    units: dict[str, Unit],
-    wish: SeasonWish | None,
-) -> OnceTarget | None:
+def _read_once(table: TomlTable, crop: Crop | None, known: _Known) -> OnceTarget | None:
+    wish = known.wish
     for key in ("from", "to"):
         if key in table:
             table.report(
@@ -72,7 +83,7 @@ def _read_once(
                 f'A target with once has no "{key}".',
                 "say with by = 2027-09-30 when all of it is wanted.",
             )
-    amount = _read_amount(table, "once", crop, shelf, units)
+    amount = _read_amount(table, "once", crop, known)
     by = table.day("by") if table.need("by", "by = 2027-09-30") else None
     if amount is None or by is None or wish is None or not _inside(table, "by", (by, by), wish):
         return None
@@ -119,10 +130,10 @@ def _read_crop(table: TomlTable, shelf: CropShelf) -> Crop | None:
 
 
 def _read_amount(
-    table: TomlTable, key: str, crop: Crop | None, shelf: CropShelf, units: dict[str, Unit]
+    table: TomlTable, key: str, crop: Crop | None, known: _Known
 ) -> tuple[Crop, float] | None:
     if key == "for_people":
-        return _for_people(table, crop, shelf, units)
+        return _for_people(table, crop, known)
     example = f"25 {crop.unit.name}" if crop else "25 roots"
     amount = table.quantity(key, None, example)
     if crop is None or amount is None:
@@ -130,7 +141,7 @@ def _read_amount(
     if amount.value > _LARGEST_AMOUNT:
         table.report("out-of-range", key, f"{amount} is more than any garden.", "check it.")
         return None
-    counted = in_unit(crop, units.get(crop.name, amount.unit))
+    counted = in_unit(crop, known.units.get(crop.name, amount.unit))
     factor = conversion(amount.unit, counted.unit) if counted else None
     if counted is None or factor is None:
         table.report(
@@ -140,31 +151,48 @@ def _read_amount(
             f'write it like "{example}".',
         )
         return None
-    units.setdefault(crop.name, counted.unit)
+    known.units.setdefault(crop.name, counted.unit)
     return counted, amount.value * factor
 
 
-def _for_people(
-    table: TomlTable, crop: Crop | None, shelf: CropShelf, units: dict[str, Unit]
-) -> tuple[Crop, float] | None:
+def _for_people(table: TomlTable, crop: Crop | None, known: _Known) -> tuple[Crop, float] | None:
     people = table.number("for_people", 0.5, 5000)
     if crop is None or people is None:
         return None
-    portion = shelf.portion(crop.name)
+    portion = known.shelf.portion(crop.name)
     if portion is None:
         table.report(
             "missing-key",
             "for_people",
-            f"The almanac has no weekly portion of {crop.label}.",
+            f"Neither the almanac nor crops.toml has a weekly portion of {crop.label}.",
             f'state the amount: each_week = "10 {crop.unit.name}".',
         )
         return None
-    counted = in_unit(crop, units.get(crop.name, UNITS[portion.unit])) or crop
-    factor = conversion(UNITS[portion.unit], counted.unit)
-    if factor is None:
+    counted = in_unit(crop, known.units.get(crop.name, _portion_unit(portion, known)))
+    factor = conversion(UNITS[portion.unit], counted.unit) if counted else None
+    if counted is None or factor is None:
+        _report_portion(table, crop, portion)
         return None
-    units.setdefault(crop.name, counted.unit)
+    known.units.setdefault(crop.name, counted.unit)
     return counted, people * portion.middle * factor
+
+
+def _portion_unit(portion: Figure, known: _Known) -> Unit:
+    """The unit a portion is counted in, of the system the beds are measured in."""
+    if known.is_metric:
+        return UNITS[_METRIC_WEIGHTS.get(portion.unit, portion.unit)]
+    return UNITS[portion.unit]
+
+
+def _report_portion(table: TomlTable, crop: Crop, portion: Figure) -> None:
+    table.report(
+        "wrong-unit",
+        "for_people",
+        f"{crop.label} is counted in {crop.unit.name}; its weekly portion is {portion} "
+        f"({portion.source}).",
+        f'state the amount: each_week = "10 {crop.unit.name}", or a portion in {crop.unit.name} '
+        "in crops.toml.",
+    )
 
 
 def conversion(written: Unit, counted: Unit) -> float | None:

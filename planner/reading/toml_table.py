@@ -161,14 +161,23 @@ class TomlTable:
 
     def range(self, key: str, dimension: Dimension | None, example: str) -> QuantityRange | None:
         """A quantity or a range of one dimension, above zero; None stands for any dimension."""
+        span = self.range_from_zero(key, dimension, example)
+        if span is not None and span.low <= 0 and dimension is not Dimension.TEMPERATURE:
+            wrong = f'"{self.text(key)}" is not above zero.'
+            self.report("out-of-range", key, wrong, "correct the number.")
+            return None
+        return span
+
+    def range_from_zero(
+        self, key: str, dimension: Dimension | None, example: str
+    ) -> QuantityRange | None:
+        """A quantity or a range of one dimension that may be zero, or below for a temperature."""
         written = self.text(key)
         if written is None:
             return None
         span = read_range(written)
-        if span is not None and span.low <= 0 and dimension is not Dimension.TEMPERATURE:
-            self.report(
-                "out-of-range", key, f'"{written}" is not above zero.', "correct the number."
-            )
+        if span is not None and span.low < 0 and dimension is not Dimension.TEMPERATURE:
+            self.report("out-of-range", key, f'"{written}" is below zero.', "correct the number.")
             return None
         if span is None:
             self.report(

@@ -9,6 +9,7 @@ from datetime import date
 
 from planner.garden import DailyWeather
 from planner.reading.weather_days import WeatherDays
+from planner.reading.weather_gap import CalendarGap, calendar_gap
 from planner.terms import Place, Problem, Source
 
 # No weather station has had more; few have had less, and no vegetables grow there (from memory).
@@ -35,6 +36,10 @@ def believe(days: WeatherDays, place: Place) -> DailyWeather | Problem:
         return _too_cold(max(high.values()), place)
     if len(low.keys() & high.keys()) < _FULL_YEAR_DAYS:
         return _too_little(len(low.keys() & high.keys()), place)
+    for word, column in (("low", low), ("high", high)):
+        gap = calendar_gap(column)
+        if gap is not None:
+            return _no_average(word, gap, place)
     left_out = (_flagged_words(days), _beyond_words(len(beyond)), _crossed_words(len(crossed)))
     return _record(low, high, place, tuple(words for words in left_out if words))
 
@@ -76,6 +81,16 @@ def _too_little(usable_days: int, place: Place) -> Problem:
         f"It has {usable_days} days with both a low and a high; a full year has 365.",
         "get a longer record (thirty years tell the odds of a freeze well), or state "
         "last_spring_freeze and first_fall_freeze instead.",
+    )
+
+
+def _no_average(word: str, gap: CalendarGap, place: Place) -> Problem:
+    return Problem(
+        "weather-too-little",
+        place,
+        f"From {gap} no year has a {word}; an average year cannot be told from it.",
+        "get a record without that gap, or take weather out and state last_spring_freeze and "
+        "first_fall_freeze, and mean_high and mean_low if you have them.",
     )
 
 

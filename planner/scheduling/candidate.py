@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 from datetime import date, timedelta
 
 from planner.garden import Crop, Cut, DirectSown, Once, Pick, RaisedIndoors, Store, Way
-from planner.growth import HARDENING_DAYS, Conditions, Course, Limits, course_of, indoor_days
+from planner.growth import HARDENING_DAYS, Conditions, Course, course_of, indoor_days
 from planner.scheduling.workdays import Workdays
 from planner.terms import Week, days_between, week_of
 
@@ -38,51 +38,49 @@ class Candidate:
 
 @dataclass(frozen=True, slots=True)
 class CropTimes:
-    """Everything about time that holds for all courses of one crop."""
+    """Everything about time that holds for all courses of one crop.
+
+    Nothing is started before `begin`: the season's first day, or the day of planning.
+    """
 
     crop: Crop
     conditions: Conditions
     workdays: Workdays
+    begin: date
     last_wanted: date
 
 
 @dataclass(frozen=True, slots=True)
 class CropCandidates:
-    """A crop's candidates, and the course that is ripe first whether wanted then or not."""
+    """A crop's candidates, and what they were made under."""
 
+    about: CropTimes
     candidates: list[Candidate]
-    earliest: Course | None
-    limits: Limits
 
 
-def candidates_of(about: CropTimes, begin: date) -> CropCandidates:
-    """Every candidate from `begin` on that ripens while the crop is wanted."""
-    courses = [course for way in about.crop.ways for course in _courses(about, way, begin)]
-    return CropCandidates(
-        candidates=[
-            candidate
-            for course in courses
-            if course.ripe.likely <= about.last_wanted
-            and (candidate := _candidate(about, course)).days
-        ],
-        earliest=min(courses, key=lambda one: one.ripe.likely, default=None),
-        limits=about.conditions.limits,
-    )
+def candidates_of(about: CropTimes) -> list[Candidate]:
+    """Every candidate from the first day of planning on that ripens while the crop is wanted."""
+    return [
+        candidate
+        for way in about.crop.ways
+        for course in _courses(about, way)
+        if course.ripe.likely <= about.last_wanted and (candidate := _candidate(about, course)).days
+    ]
 
 
-def _courses(about: CropTimes, way: Way, begin: date) -> Iterator[Course]:
-    for start_on in about.workdays.between(begin, about.last_wanted):
+def _courses(about: CropTimes, way: Way) -> Iterator[Course]:
+    for start_on in about.workdays.between(about.begin, about.last_wanted):
         set_out_on = None
         if isinstance(way, RaisedIndoors):
-            set_out_on = _set_out_day(about.workdays, way, start_on)
+            set_out_on = set_out_day(about.workdays, way, start_on)
             if set_out_on is None:
                 continue
         course = course_of(about.crop, way, start_on, about.conditions, set_out_on)
-        if course is not None:
+        if isinstance(course, Course):
             yield course
 
 
-def _set_out_day(workdays: Workdays, way: RaisedIndoors, start_on: date) -> date | None:
+def set_out_day(workdays: Workdays, way: RaisedIndoors, start_on: date) -> date | None:
     """The garden day within the crop's weeks indoors that is nearest to their middle."""
     middle = start_on + timedelta(days=indoor_days(way))
     first = start_on + timedelta(days=math.ceil(way.days_indoors.low))
@@ -187,7 +185,7 @@ def _pick_candidate(about: CropTimes, course: Course, picking_days: int) -> Cand
     for week in week_of(first).until(week_of(last)):
         begin, end = max(first, week.monday), min(last, week.sunday)
         usable = about.workdays.between(begin, end)
-        if not usable and not about.workdays.in_week(week):
+        if not usable and not about.workdays.between(week.monday, min(week.sunday, last)):
             usable = about.workdays.usable(begin, end)
         ripened = sum(by_day[(begin - first).days : (end - first).days + 1])
         if usable:

@@ -6,21 +6,16 @@ never from a fixed interval (rules §12).
 """
 
 from dataclasses import dataclass
-from datetime import date, timedelta
+from datetime import date
 
-from planner.climate import Climate
+from planner.climate import BEYOND, LEAD, Climate
 from planner.garden import Garden
 from planner.growth import Conditions, Paces, limits_of, outdoor_times
-from planner.scheduling.candidate import CropTimes, candidates_of
-from planner.scheduling.maker import Asking, Prepared, ScheduleMaker
+from planner.scheduling.candidate import CropCandidates, CropTimes, candidates_of
+from planner.scheduling.maker import Asking, Prepared, ScheduleMaker, Turns
 from planner.scheduling.sowing import Sowing
 from planner.scheduling.unmet import Unmet
 from planner.scheduling.workdays import Workdays
-
-# Temperatures are laid out from a little before the season, for the soil's warmth, to some
-# time after it, for courses that end beyond.
-_LEAD = timedelta(days=14)
-_BEYOND = timedelta(days=150)
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,15 +31,22 @@ def choose_sowings(
 ) -> Choice:
     """The sowings that feed the garden's targets from `as_of` on, around those standing.
 
-    The schedule is made once in each order of asking; the one that lacks least is kept, the
-    first of equals.
+    The schedule is made once in each order of asking, and once more with the crops the best of
+    them fed least asking first; the one that lacks least is kept, the first of equals.
     """
     about = prepare(garden, climate, as_of, standing)
-    makers = [ScheduleMaker(about, order) for order in Asking]
+    makers = [ScheduleMaker(about, Turns(asking)) for asking in Asking]
     for maker in makers:
         maker.make()
-    best = min(makers, key=lambda one: (round(one.shortfall(), 6), len(one.sowings)))
+    best = min(makers, key=_lacks)
+    again = ScheduleMaker(about, Turns(Asking.AS_WRITTEN, best.least_fed()))
+    again.make()
+    best = min((best, again), key=_lacks)
     return Choice((*standing, *best.sowings), tuple(best.unmet()))
+
+
+def _lacks(maker: ScheduleMaker) -> tuple[float, int]:
+    return round(maker.shortfall(), 6), len(maker.sowings)
 
 
 def prepare(
@@ -53,7 +55,7 @@ def prepare(
     """All candidates of all crops wanted."""
     wish = garden.wish
     workdays = Workdays(wish)
-    paces = Paces(climate, wish.first - _LEAD, wish.last + _BEYOND)
+    paces = Paces(climate, wish.first - LEAD, wish.last + BEYOND)
     candidates = {}
     for name, crop in garden.crops.items():
         times = outdoor_times(
@@ -62,6 +64,6 @@ def prepare(
         limits = limits_of(crop, climate, paces.temperatures)
         last_wanted = min(garden.last_wanted(name), wish.last)
         conditions = Conditions(times, paces.of(crop), limits)
-        about = CropTimes(crop, conditions, workdays, last_wanted)
-        candidates[name] = candidates_of(about, max(as_of, wish.first))
+        about = CropTimes(crop, conditions, workdays, max(as_of, wish.first), last_wanted)
+        candidates[name] = CropCandidates(about, candidates_of(about))
     return Prepared(garden, standing, workdays, candidates)

@@ -5,8 +5,7 @@ from dataclasses import dataclass, field
 from datetime import date
 
 from planner.garden import Crop, Once, Store
-from planner.growth import Course, Limits
-from planner.scheduling.candidate import Candidate
+from planner.scheduling.candidate import Candidate, CropTimes
 from planner.scheduling.unmet import Reason
 from planner.scheduling.workdays import Workdays
 from planner.terms import Week
@@ -33,9 +32,8 @@ class CropDraft:
 
     crop: Crop
     wants: dict[Week, float]
+    about: CropTimes
     candidates: list[Candidate]
-    earliest: Course | None
-    limits: Limits
     supply: dict[Week, float]
     closed: dict[Week, Reason] = field(default_factory=dict)
     _by_week: dict[Week, list[Candidate]] = field(default_factory=dict)

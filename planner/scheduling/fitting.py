@@ -1,8 +1,8 @@
 """A fitting: a candidate with its size and its ground, and the sowing it becomes."""
 
 import math
-from dataclasses import dataclass
-from datetime import date
+from dataclasses import dataclass, replace
+from datetime import date, timedelta
 
 from planner.garden import Crop, Cut, Pick, StartFrom, Store
 from planner.scheduling.candidate import Candidate
@@ -27,6 +27,13 @@ class Fitting:
     plants: int
     blocks: tuple[Block, ...]
     chosen: Chosen
+
+    def until(self, last_harvest: date) -> "Fitting":
+        """The same, with ground given back on the day of the last harvest."""
+        first = self.candidate.course.enters_on + timedelta(days=1)
+        leave_on = max(last_harvest, first)
+        blocks = tuple(replace(block, leave_on=leave_on) for block in self.blocks)
+        return replace(self, blocks=blocks)
 
 
 def sowing_of(crop: Crop, fitting: Fitting, harvest: tuple[HarvestDay, ...]) -> Sowing:

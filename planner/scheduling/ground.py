@@ -31,6 +31,7 @@ class Ground:
     beds: tuple[Bed, ...]
     turnover_days: int
     _blocks: dict[str, list[Block]] = field(default_factory=dict)
+    _fitting: dict[str, tuple[Bed, ...]] = field(default_factory=dict)
 
     def hold(self, blocks: tuple[Block, ...]) -> None:
         """Mark stretches as held."""
@@ -39,10 +40,11 @@ class Ground:
 
     def gaps(self, crop: Crop, enter_on: date, leave_on: date) -> list[Gap]:
         """Every stretch free for a crop over the whole time, in order of bed and position."""
+        if crop.name not in self._fitting:
+            self._fitting[crop.name] = tuple(bed for bed in self.beds if crop.fits(bed))
         return [
             gap
-            for bed in self.beds
-            if crop.fits(bed)
+            for bed in self._fitting[crop.name]
             for gap in self._gaps_of(bed, enter_on, leave_on)
         ]
 

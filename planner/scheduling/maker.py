@@ -8,6 +8,7 @@ from enum import Enum
 
 from planner.garden import Crop, Garden, Store
 from planner.scheduling.candidate import Candidate, CropCandidates
+from planner.scheduling.diagnosis import why_unfed
 from planner.scheduling.draft import ENOUGH, CropDraft, Step
 from planner.scheduling.fitting import (
     Fitting,
@@ -19,7 +20,6 @@ from planner.scheduling.fitting import (
 )
 from planner.scheduling.ground import Ground, fit_plants
 from planner.scheduling.reasons import (
-    no_candidate_reason,
     no_ground_reason,
     partial_reason,
     too_little_reason,
@@ -53,11 +53,33 @@ class Prepared:
     candidates: dict[str, CropCandidates]
 
 
+@dataclass(frozen=True, slots=True)
+class Turns:
+    """Who asks first: an order of asking, or a list of crops that overrides the plan's order."""
+
+    asking: Asking
+    crops: tuple[str, ...] = ()
+
+    def of(self, step: Step, order: int) -> int:
+        """When a step's turn comes; smaller is sooner."""
+        if self.crops:
+            return self.crops.index(step.crop.name)
+        candidate = step.ranked[0]
+        enters_on = candidate.course.enters_on
+        match self.asking:
+            case Asking.FIRST_IN_GROUND:
+                return enters_on.toordinal()
+            case Asking.LONGEST_IN_GROUND:
+                return -(max(candidate.days.values()) - enters_on).days
+            case Asking.AS_WRITTEN:
+                return order
+
+
 class ScheduleMaker:
     """The schedule while it grows, in one order of asking."""
 
-    def __init__(self, about: Prepared, asking: Asking) -> None:
-        self.asking = asking
+    def __init__(self, about: Prepared, turns: Turns) -> None:
+        self.turns = turns
         self.workdays = about.workdays
         garden = about.garden
         self.ground = Ground(garden.beds, garden.wish.turnover_days)
@@ -71,9 +93,7 @@ class ScheduleMaker:
             mine = [one for one in about.standing if one.crop.name == name]
             supply = dict(supply_of(mine, wants[name]).expected)
             found = about.candidates[name]
-            self.drafts.append(
-                CropDraft(crop, wants[name], found.candidates, found.earliest, found.limits, supply)
-            )
+            self.drafts.append(CropDraft(crop, wants[name], found.about, found.candidates, supply))
 
     @property
     def all_sowings(self) -> list[Sowing]:
@@ -86,6 +106,15 @@ class ScheduleMaker:
             sum(draft.lacks(week) for week in draft.wants) / sum(draft.wants.values())
             for draft in self.drafts
         )
+
+    def least_fed(self) -> tuple[str, ...]:
+        """The crops in order of the share of their wants that is met, the least first."""
+        shares = {
+            draft.crop.name: sum(draft.lacks(week) for week in draft.wants)
+            / sum(draft.wants.values())
+            for draft in self.drafts
+        }
+        return tuple(sorted(shares, key=lambda name: (-shares[name], name)))
 
     def make(self) -> None:
         """Place sowing after sowing until every week is fed or given up."""
@@ -108,21 +137,9 @@ class ScheduleMaker:
             step = draft.step(week, self.workdays)
             if step is not None:
                 steps[order] = step
-                heapq.heappush(queue, (self._turn(step, order), order, week))
+                heapq.heappush(queue, (self.turns.of(step, order), order, week))
                 return
-            draft.closed[week] = no_candidate_reason(draft, week, self.workdays)
-
-    def _turn(self, step: Step, order: int) -> int:
-        """When a step's turn comes; smaller is sooner."""
-        candidate = step.ranked[0]
-        enters_on = candidate.course.enters_on
-        match self.asking:
-            case Asking.FIRST_IN_GROUND:
-                return enters_on.toordinal()
-            case Asking.LONGEST_IN_GROUND:
-                return -(max(candidate.days.values()) - enters_on).days
-            case Asking.AS_WRITTEN:
-                return order
+            draft.closed[week] = why_unfed(draft, week)
 
     def _place(self, draft: CropDraft, step: Step) -> None:
         """Place the step's best candidate; a week only partly served asks again for the rest."""
@@ -134,7 +151,7 @@ class ScheduleMaker:
             blocks, placed = self._fit(draft.crop, candidate, wanted, weeks)
             worth = placed >= _WORTH_SOWING * wanted
             if placed and worth and (best is None or placed > best.plants):
-                chosen = Chosen.LATEST if candidate is step.ranked[0] else Chosen.FOR_GROUND
+                chosen = Chosen.BEST if candidate is step.ranked[0] else Chosen.FOR_GROUND
                 best = Fitting(candidate, weeks, placed, blocks, chosen)
             whole = placed == wanted
             if whole:
@@ -143,7 +160,7 @@ class ScheduleMaker:
             self._grow(draft, best)
         lacking = draft.lacks(step.week)
         if lacking > ENOUGH and whole:
-            draft.closed[step.week] = partial_reason(draft.crop, step.week)
+            draft.closed[step.week] = partial_reason(draft, step.week)
         elif lacking > ENOUGH and best is None:
             draft.closed[step.week] = no_ground_reason(draft, step.week, lacking)
 
@@ -165,6 +182,7 @@ class ScheduleMaker:
 
     def _grow(self, draft: CropDraft, fitting: Fitting) -> None:
         harvest = harvest_of(draft, fitting)
+        fitting = fitting.until(harvest[-1].day)
         self.ground.hold(fitting.blocks)
         self.sowings.append(sowing_of(draft.crop, fitting, harvest))
         if isinstance(draft.crop.habit, Store):
@@ -189,6 +207,6 @@ class ScheduleMaker:
         if week in draft.closed:
             return draft.closed[week]
         if not draft.closed:
-            return partial_reason(draft.crop, week)
+            return partial_reason(draft, week)
         near = min(draft.closed, key=lambda one: abs((one.monday - week.monday).days))
         return draft.closed[near]

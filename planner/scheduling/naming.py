@@ -14,8 +14,8 @@ def name_sowings(
 ) -> tuple[tuple[Sowing, ...], dict[str, int]]:
     """Give every sowing its name; the same sowing of an earlier season keeps the one it had.
 
-    `given` is the highest number ever given to each crop. Returns the sowings in order of
-    starting day, and the numbers given now.
+    `earlier` are those that could still move, and `given` is the highest number ever given to
+    each crop. Returns the sowings in order of starting day, and the numbers given now.
     """
     numbers = dict(given)
     for sowing in (*earlier, *sowings):

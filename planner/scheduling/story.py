@@ -13,8 +13,12 @@ from planner.terms import Figure, amount_words, week_of
 class Chosen(StrEnum):
     """Why this start was chosen among those that serve its week."""
 
-    LATEST = "the latest start that serves its week (§12)"
-    FOR_GROUND = "not the latest start that serves its week, but one for which ground is free (§12)"
+    BEST = "the start that best serves its week: in place before indoors, else the latest (§12)"
+    FOR_GROUND = "a start that serves its week and for which ground is free (§12)"
+
+
+_FAR_OFF_DAYS = 250
+_PART_OF_ITS_HARVEST = 0.9
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,24 +66,17 @@ def _why_start(made: Made) -> str:
 
 
 def _why_shows(course: Course) -> str:
-    return (
-        f"The first green shows about {course.emerges_on}: {_why_emerges(course)}; "
-        "seedlings sown in place are thinned a week later."
-    )
-
-
-def _why_emerges(course: Course) -> str:
-    by_soil = isinstance(course.way, DirectSown) and course.counted.startswith("by heat")
-    if by_soil and course.crop.start_from is StartFrom.SEED:
-        return "by the warmth of the soil, estimated from the air (UCSC-A4, §24)"
-    return _days(course.crop.days_to_emerge)
+    sown = isinstance(course.way, DirectSown) and course.crop.start_from is StartFrom.SEED
+    thinned = "; thinning follows a week later" if sown else ""
+    return f"The first green shows about {course.emerges_on}: {course.emerges_by}{thinned}."
 
 
 def _why_outdoors(course: Course) -> str:
-    return (
-        f"It may go into open ground from {course.time.opens}: {course.time.why_opens}; "
-        f"it must be done by {course.time.ends}: {course.time.why_ends}."
-    )
+    time = course.time
+    opens = f"It may go into open ground from {time.opens}: {time.why_opens}"
+    if (time.ends - course.ripe.likely).days > _FAR_OFF_DAYS:
+        return f"{opens}; nothing ends it."
+    return f"{opens}; it must be done by {time.ends}: {time.why_ends}."
 
 
 def _why_ripe(course: Course) -> str:
@@ -137,7 +134,11 @@ def _why_size(made: Made) -> str:
     span = f"{weeks[0]}" if len(weeks) == 1 else f"{weeks[0]} to {weeks[-1]}"
     many = "1 plant gives" if made.plants == 1 else f"{made.plants} plants give"
     each_cut = " and cut" if isinstance(crop.habit, Cut) else ""
+    part = ""
+    whole = made.plants * crop.gives.middle
+    if not isinstance(crop.habit, Cut) and total < _PART_OF_ITS_HARVEST * whole:
+        part = "; only part of its harvest falls into the time it is wanted and can be picked"
     return (
         f"{many} {amount_words(total, crop.unit)} for {span}, at {crop.gives} a plant{each_cut} "
-        f"({crop.gives.source})."
+        f"({crop.gives.source}){part}."
     )

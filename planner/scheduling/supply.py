@@ -1,7 +1,7 @@
 """Supply: what each week can be expected to have, against what is wanted."""
 
 from collections import defaultdict
-from collections.abc import Iterable
+from collections.abc import Container, Iterable
 from dataclasses import dataclass
 from datetime import date, timedelta
 
@@ -17,6 +17,18 @@ class Supply:
     expected: dict[Week, float]
     low: dict[Week, float]
     high: dict[Week, float]
+
+    def within(self, weeks: Container[Week]) -> "Supply":
+        """The supply of these weeks only."""
+        return Supply(
+            expected=_only(weeks, self.expected),
+            low=_only(weeks, self.low),
+            high=_only(weeks, self.high),
+        )
+
+
+def _only(weeks: Container[Week], amounts: dict[Week, float]) -> dict[Week, float]:
+    return {week: amount for week, amount in amounts.items() if week in weeks}
 
 
 def supply_of(sowings: Iterable[Sowing], wants: dict[Week, float]) -> Supply:

@@ -17,7 +17,9 @@ class UnmetKind(StrEnum):
     COMING_IN = "not in full harvest"
     TOO_LITTLE = "too little for a sowing"
     HEAT = "too hot or days too long"
+    SOIL = "soil too cold or too hot"
     FROST = "no frost-free time"
+    PAST = "already past"
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,7 +6,8 @@ which a season is kept between two runs.
 """
 
 from planner.season.measures import CropOutlook, Measures
-from planner.season.record import read_record, record_of, what_is_wrong
+from planner.season.record import read_record, record_of
+from planner.season.record_check import what_is_wrong
 from planner.season.season import EarlierSeason, Season, make_season
 
 __all__ = [

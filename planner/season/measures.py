@@ -1,7 +1,8 @@
 """How well a season does: shares of what is wanted, by their textbook definitions.
 
 Fill is the share of the amount wanted that is met, weeks met the share of weeks met in full,
-surplus the amount beyond. Each crop counts alike, whatever its unit.
+surplus the amount beyond. Each crop counts alike, whatever its unit. Only weeks of the season,
+and any others that are wanted, count.
 """
 
 from dataclasses import dataclass
@@ -18,6 +19,8 @@ _OUT_OF_REACH = {
     UnmetKind.TOO_LATE,
     UnmetKind.BETWEEN,
     UnmetKind.AWAY,
+    UnmetKind.SOIL,
+    UnmetKind.PAST,
     UnmetKind.FROST,
     UnmetKind.HEAT,
 }

@@ -4,19 +4,20 @@ The shape is the contract of season.json; docs/season.schema.json describes it.
 """
 
 from datetime import date
-from typing import Any
 from uuid import UUID
 
 from planner.garden import Crop, Garden
 from planner.growth import Ripening
 from planner.scheduling import Block, HarvestDay, Method, Sowing, SowingState
+from planner.season.record_check import FORMAT, Record, what_is_wrong
 from planner.season.season import EarlierSeason, Season
 from planner.terms import UNITS, Place, Problem, Unit, Week, week_of
 
-FORMAT = 1
+# Shares and sums are for reading. Harvest days are counted with again, so that a week met in
+# full is still met in full after any number of runs.
 _PLACES = 4
+_DAY_PLACES = 9
 _WHOLE = "harvest or block of a sowing"
-Record = dict[str, Any]
 
 
 def record_of(season: Season) -> Record:
@@ -103,7 +104,8 @@ def _sowing_record(one: Sowing) -> Record:
             {"week": str(week), "amount": _round(amount)} for week, amount in weeks.items()
         ],
         "harvest_days": [
-            {"on": taken.day.isoformat(), "amount": _round(taken.amount)} for taken in one.harvest
+            {"on": taken.day.isoformat(), "amount": round(taken.amount, _DAY_PLACES)}
+            for taken in one.harvest
         ],
         "state": one.state.value,
         "why": list(one.why),
@@ -111,20 +113,24 @@ def _sowing_record(one: Sowing) -> Record:
 
 
 def read_record(record: Record, garden: Garden, as_of: date, file: str) -> EarlierSeason | Problem:
-    """What a new season made on `as_of` keeps of a record, or why it cannot be kept."""
+    """What a new season made on `as_of` keeps of a record, or why it cannot be kept.
+
+    A sowing whose crop, unit or bed is gone from the plan cannot be kept. It is in the way only
+    while it is in the ground or in trays; else it is let go, and no other gets its name.
+    """
     place = Place(file)
     wrong = what_is_wrong(record)
     if wrong:
         return _unreadable(place, f"{wrong[0].upper()}{wrong[1:]}.")
     try:
         plan_id = UUID(record["plan_id"])
-        names = {str(name): int(number) for name, number in record["names_given"].items()}
+        names = _names_given(record)
         sowings = []
         for one in record["sowings"]:
             sowing = _sowing(one, garden)
             if sowing is not None:
                 sowings.append(sowing)
-            elif one["sow_on"] < as_of.isoformat():
+            elif _grows_on(as_of, one):
                 return _no_longer_fits(place, one["id"])
     except KeyError as error:
         return _unreadable(place, f"It has no readable {error}.")
@@ -133,26 +139,19 @@ def read_record(record: Record, garden: Garden, as_of: date, file: str) -> Earli
     return EarlierSeason(plan_id, tuple(sowings), names)
 
 
-_TASK_WORDS = ("id", "kind", "sowing", "bed", "place", "text")
+def _names_given(record: Record) -> dict[str, int]:
+    """The highest number given to each crop, those of sowings that are let go among them."""
+    names = {str(crop): int(number) for crop, number in record["names_given"].items()}
+    for sowing in record["sowings"]:
+        crop, _, number = sowing["id"].rpartition(" ")
+        names[crop] = max(names.get(crop, 0), int(number))
+    return names
 
 
-def what_is_wrong(record: object) -> str:
-    """Why a value is no record of a season that can be shown; empty when it is one."""
-    if not isinstance(record, dict):
-        return "it holds no season"
-    if record.get("format") != FORMAT:
-        return f"it is of format {record.get('format')!r}, and this program reads {FORMAT}"
-    try:
-        for task in record["tasks"]:
-            date.fromisoformat(task["on"])
-            if not all(isinstance(task[word], str) for word in _TASK_WORDS):
-                return "a task in it is not what it should be"
-        for sowing in record["sowings"]:
-            if not isinstance(sowing["id"], str) or not isinstance(sowing["why"], list):
-                return "a sowing in it is not what it should be"
-    except (KeyError, TypeError, ValueError):
-        return "its tasks or sowings are not what they should be"
-    return ""
+def _grows_on(as_of: date, one: Record) -> bool:
+    """Whether a sowing was begun before a day and is not yet cleared then."""
+    sow_on, clear_on = date.fromisoformat(one["sow_on"]), date.fromisoformat(one["clear_on"])
+    return sow_on < as_of <= clear_on
 
 
 def _unreadable(place: Place, wrong: str) -> Problem:

@@ -1,7 +1,7 @@
 """The season: the rooms run in order, once."""
 
 from dataclasses import dataclass, replace
-from datetime import date
+from datetime import date, timedelta
 from uuid import UUID, uuid5
 
 from planner.climate import Climate
@@ -16,6 +16,7 @@ from planner.scheduling import (
 )
 from planner.season.measures import CropOutlook, Measures, measures_of
 from planner.tasks import Task, tasks_of
+from planner.terms import week_of
 
 # Namespace of this project's ids, made once (RFC 9562 version 5 ids below it).
 _NAMESPACE = UUID("6f5d2a3e-8a58-5c0b-9d3c-2f0f6f2c7a11")
@@ -49,24 +50,17 @@ def make_season(garden: Garden, as_of: date, earlier: EarlierSeason | None) -> S
     """The season of a garden as seen on `as_of`.
 
     Sowings of the earlier season started before that day stand as they are; all others may
-    move. The first season is the same with no earlier one.
+    move. The day asked for decides, and no day asked for before: when it lies before an earlier
+    one, what was begun between the two may move again, and no name passes to another sowing.
+    Sowings cleared before the season's first day are let go with their tasks, and what is left
+    of them in store is not counted. The first season is the same with no earlier one.
     """
     before = earlier or EarlierSeason(_plan_id(garden), (), {})
-    standing = tuple(
-        replace(one, state=SowingState.BEGUN) for one in before.sowings if one.sow_on < as_of
-    )
+    standing = _standing(garden, as_of, before.sowings)
+    movable = tuple(one for one in before.sowings if one.sow_on >= as_of)
     choice = choose_sowings(garden, Climate(garden.site), as_of, standing)
-    sowings, names = name_sowings(choice.sowings, before.sowings, before.names_given)
-    wants = garden.wants()
-    outlooks = tuple(
-        CropOutlook(
-            crop,
-            wants[name],
-            supply_of([one for one in sowings if one.crop.name == name], wants[name]),
-            tuple(one for one in choice.unmet if one.crop == name),
-        )
-        for name, crop in garden.crops.items()
-    )
+    sowings, names = name_sowings(choice.sowings, movable, before.names_given)
+    outlooks = _outlooks(garden, sowings, choice.unmet)
     return Season(
         plan_id=before.plan_id,
         as_of=as_of,
@@ -77,6 +71,37 @@ def make_season(garden: Garden, as_of: date, earlier: EarlierSeason | None) -> S
         unmet=choice.unmet,
         measures=measures_of(outlooks),
         names_given=names,
+    )
+
+
+def _standing(garden: Garden, as_of: date, sowings: tuple[Sowing, ...]) -> tuple[Sowing, ...]:
+    """The sowings begun before `as_of`, less those the season finds gone and the ground rested."""
+    rest = timedelta(days=garden.wish.turnover_days)
+    return tuple(
+        replace(one, state=SowingState.BEGUN)
+        for one in sowings
+        if one.sow_on < as_of
+        and (one.clear_on >= as_of or one.clear_on + rest >= garden.wish.first)
+    )
+
+
+def _outlooks(
+    garden: Garden, sowings: tuple[Sowing, ...], unmet: tuple[Unmet, ...]
+) -> tuple[CropOutlook, ...]:
+    """An outlook for each crop, over the season's weeks and any others that are wanted."""
+    wish = garden.wish
+    wants = garden.wants()
+    season = set(week_of(wish.first).until(week_of(wish.last)))
+    return tuple(
+        CropOutlook(
+            crop,
+            wants[name],
+            supply_of((one for one in sowings if one.crop.name == name), wants[name]).within(
+                season | set(wants[name])
+            ),
+            tuple(one for one in unmet if one.crop == name),
+        )
+        for name, crop in garden.crops.items()
     )
 
 

@@ -3,12 +3,13 @@
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
+from functools import cached_property
 
 from planner.garden import Bed, Cut, Garden, StartFrom, Store
 from planner.growth import HARDENING_DAYS
 from planner.scheduling import Block, Sowing, Workdays
 from planner.tasks.task import Task, TaskKind
-from planner.terms import Unit, amount_words, length_words
+from planner.terms import Unit, amount_words, count_words, length_words
 
 # Seedlings are thinned about a week after they show. Common practice, no source.
 _THIN_AFTER_DAYS = 7
@@ -28,6 +29,13 @@ class _Desk:
 
     garden: Garden
     sowings: tuple[Sowing, ...]
+
+    @cached_property
+    def workdays(self) -> Workdays:
+        """Garden days from the first sowing on, so that one begun before the season keeps its."""
+        wish = self.garden.wish
+        begun = [sowing.sow_on for sowing in self.sowings]
+        return Workdays(replace(wish, first=min([wish.first, *begun])))
 
     @property
     def unit(self) -> Unit:
@@ -70,9 +78,8 @@ class _Desk:
         return f"{named}{span} {way}"
 
     def _what_is_sown(self, sowing: Sowing) -> str:
-        start = sowing.crop.start_from.value
-        things = "seeds" if start == "seed" else start
-        return f"{sowing.seeds} {things} of {sowing.crop.name}"
+        thing = sowing.crop.start_from.value.removesuffix("s")
+        return f"{count_words(sowing.seeds, thing)} of {sowing.crop.name}"
 
     def _depth(self, sowing: Sowing) -> str:
         depth_um = sowing.crop.ground.sowing_depth.middle * 1000
@@ -105,7 +112,7 @@ class _Desk:
         """
         begin = set_out_on - timedelta(days=HARDENING_DAYS)
         first, last = sow_on + timedelta(days=1), set_out_on - timedelta(days=1)
-        days = Workdays(self.garden.wish).usable(first, last)
+        days = self.workdays.usable(first, last)
         return min(days, key=lambda day: (abs((day - begin).days), day), default=begin)
 
     def _set_out(self, sowing: Sowing, on: date) -> Task:
@@ -131,9 +138,7 @@ class _Desk:
     def _thin(self, sowing: Sowing) -> Iterator[Task]:
         if sowing.seeds <= sowing.plants:
             return
-        on = Workdays(self.garden.wish).on_or_after(
-            sowing.emerges_on + timedelta(days=_THIN_AFTER_DAYS)
-        )
+        on = self.workdays.on_or_after(sowing.emerges_on + timedelta(days=_THIN_AFTER_DAYS))
         if on is None or on >= sowing.ripe.early:
             return
         spacing = self._spacing(sowing)
@@ -152,19 +157,29 @@ class _Desk:
             yield self._task(sowing, kind, taken.day, text, number)
 
     def _clear(self, sowing: Sowing) -> Task:
-        followers = [
+        followers = sorted(
             other.id
             for other in self.sowings
             if any(_follows(after, before) for before in sowing.blocks for after in other.blocks)
-        ]
+        )
         text = f"Clear {sowing.crop.name} and freshen the ground with compost."
         if followers:
-            text += f" {' and '.join(sorted(followers))} follows the same day."
+            text += f" {_listed(followers)} {_follow(followers)} the same day."
         return self._task(sowing, TaskKind.CLEAR, sowing.clear_on, text)
 
 
 def _plants(sowing: Sowing) -> str:
-    return "1 plant" if sowing.plants == 1 else f"{sowing.plants} plants"
+    return count_words(sowing.plants, "plant")
+
+
+def _listed(names: list[str]) -> str:
+    """Names as a sentence lists them."""
+    *others, last = names
+    return f"{', '.join(others)} and {last}" if others else last
+
+
+def _follow(names: list[str]) -> str:
+    return "follows" if len(names) == 1 else "follow"
 
 
 def _ready(sowing: Sowing) -> str:

@@ -5,17 +5,18 @@ places in a file, and problems (the grower's mistakes, as values).
 """
 
 from planner.terms.figure import Fact, Figure
-from planner.terms.measure import amount_words, length_words
+from planner.terms.measure import amount_words, count_words, length_words
 from planner.terms.month_day import MonthDay, read_month_day
 from planner.terms.problem import Problem
 from planner.terms.problem_kinds import PROBLEM_KINDS, ProblemKind
 from planner.terms.quantity import Quantity, QuantityRange, read_quantity, read_range
 from planner.terms.source import Place, Source
-from planner.terms.unit import MASS_UNITS, UNITS, Dimension, Unit
+from planner.terms.unit import MASS_UNITS, ONE_OF, UNITS, Dimension, Unit
 from planner.terms.week import Week, days_between, week_of
 
 __all__ = [
     "MASS_UNITS",
+    "ONE_OF",
     "PROBLEM_KINDS",
     "UNITS",
     "Dimension",
@@ -31,6 +32,7 @@ __all__ = [
     "Unit",
     "Week",
     "amount_words",
+    "count_words",
     "days_between",
     "length_words",
     "read_month_day",

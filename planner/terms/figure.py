@@ -3,6 +3,7 @@
 from dataclasses import dataclass, replace
 
 from planner.terms.source import Source
+from planner.terms.unit import ONE_OF
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,8 +25,15 @@ class Figure:
         return replace(self, low=self.low * factor, high=self.high * factor, unit=unit)
 
     def __str__(self) -> str:
-        span = f"{self.low:g}" if self.low == self.high else f"{self.low:g} to {self.high:g}"
-        return f"{span} {self.unit}".rstrip()
+        low, high = _three_figures(self.low), _three_figures(self.high)
+        span = low if low == high else f"{low} to {high}"
+        unit = ONE_OF.get(self.unit, self.unit) if span == "1" else self.unit
+        return f"{span} {unit}".rstrip()
+
+
+def _three_figures(number: float) -> str:
+    """A number to three significant figures; published figures are no finer."""
+    return f"{float(f'{number:.3g}'):g}"
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,7 +2,7 @@
 
 from fractions import Fraction
 
-from planner.terms.unit import Unit
+from planner.terms.unit import ONE_OF, Unit
 
 _UM_PER_INCH = 25_400
 _IMPERIAL = {"ft", "in"}
@@ -33,16 +33,21 @@ def _imperial(length_um: float) -> str:
 
 
 def amount_words(amount: float, unit: Unit) -> str:
-    """An amount of harvest like "1.5 lb", "25 roots", "1 head" or plain "12"."""
+    """An amount of harvest like "1.5 lb", "25 roots", "1 head" or plain "12".
+
+    A part of a single piece is "less than 1".
+    """
     number = (
         f"{amount:.0f}"
         if amount >= 100
         else f"{float(f'{amount:.2g}' if amount < 1 else f'{amount:.1f}'):g}"
     )
     if unit.name == "each":
-        return number
-    word = _ONE_OF.get(unit.name, unit.name) if number == "1" else unit.name
+        return "less than 1" if 0 < float(number) < 1 else number
+    word = ONE_OF.get(unit.name, unit.name) if number == "1" else unit.name
     return f"{number} {word}"
 
 
-_ONE_OF = {"roots": "root", "heads": "head", "bunches": "bunch"}
+def count_words(count: int, noun: str) -> str:
+    """A count with its noun: "1 bed", "2 beds"."""
+    return f"{count} {noun}" if count == 1 else f"{count} {noun}s"

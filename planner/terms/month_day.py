@@ -1,4 +1,4 @@
-"""Month-days: a day that comes back every year, such as an average freeze date."""
+"""Month-days: a day that comes back every year, such as a half-of-years date."""
 
 import re
 from datetime import date, timedelta

@@ -172,8 +172,8 @@ PROBLEM_KINDS: dict[str, ProblemKind] = {
     ),
     "weather-too-little": ProblemKind(
         "weather record is too short",
-        "Freeze dates differ by weeks from year to year. A record of less than one full year of "
-        "days with a low and a high tells nothing about them.",
+        "Freeze dates differ by weeks from year to year. A record must hold at least one spring "
+        "and one fall with few days missing, and no part of the year may lack in all its years.",
     ),
     "bad-date": ProblemKind(
         "not a date",

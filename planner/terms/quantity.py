@@ -38,7 +38,10 @@ class QuantityRange:
 
 
 def read_range(text: str) -> QuantityRange | None:
-    """Read "6-8 weeks" or "30 days"; None when the words are not a number and a known unit."""
+    """Read "6-8 weeks" or "30 days"; None when the words are not a number and a known unit.
+
+    "8-6 weeks" is the same range, told from its other end.
+    """
     match = _QUANTITY.fullmatch(text)
     if match is None:
         return None
@@ -47,9 +50,7 @@ def read_range(text: str) -> QuantityRange | None:
         return None
     low = _number(match["low"])
     high = _number(match["high"]) if match["high"] is not None else low
-    if high < low:
-        return None
-    return QuantityRange(low, high, unit)
+    return QuantityRange(min(low, high), max(low, high), unit)
 
 
 def _number(digits: str) -> float:

@@ -62,13 +62,18 @@ MASS_UNITS: tuple[str, ...] = tuple(
     name for name, unit in UNITS.items() if unit.dimension is Dimension.MASS
 )
 
+# The word for one of what is counted in pieces or times.
+ONE_OF: dict[str, str] = {
+    "roots": "root",
+    "heads": "head",
+    "bunches": "bunch",
+    "cuts": "cut",
+    "days": "day",
+    "weeks": "week",
+}
+
 SINGULARS: dict[str, str] = {
-    "root": "roots",
-    "head": "heads",
-    "bunch": "bunches",
-    "cut": "cuts",
-    "day": "days",
-    "week": "weeks",
+    **{one: many for many, one in ONE_OF.items()},
     "d": "days",
     "l": "L",
     "hour": "h",

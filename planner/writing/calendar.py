@@ -52,7 +52,9 @@ def write_calendars(season: Season, earlier: bytes | None) -> Calendars:
     live = [_stamped(entry, season, known) for entry in entries_of(season)]
     uids = {str(event["uid"]) for event in live}
     gone = [
-        _called_off(event, season.as_of) for uid, event in sorted(known.items()) if uid not in uids
+        _called_off(event, season.as_of)
+        for uid, event in sorted(known.items())
+        if uid not in uids and _can_be_called_off(event, season.as_of)
     ]
     return Calendars(_file(season, live), _file(season, [*live, *gone]))
 
@@ -132,6 +134,11 @@ def _event(entry: Entry, uid: str, stamp: datetime, number: int) -> Event:
     alarm.add("description", _plain(entry.summary))
     event.add_component(alarm)
     return event
+
+
+def _can_be_called_off(event: Event, as_of: date) -> bool:
+    """Whether an event is still to come, or was called off before; what is past stays as it was."""
+    return str(event.get("status")) == "CANCELLED" or event.decoded("dtend") > as_of
 
 
 def _called_off(event: Event, as_of: date) -> Event:

@@ -1,13 +1,14 @@
 """What stays unmet, in sentences: weeks with one reason are told together."""
 
 import textwrap
-from itertools import groupby
+from collections.abc import Iterable
 
 from planner.scheduling import Unmet, UnmetKind
 from planner.season import Season
-from planner.terms import Unit, amount_words
+from planner.terms import Unit, Week, amount_words, count_words
 
 _LEAST_WIDTH = 40
+_MOST_RUNS = 4
 
 
 def unmet_text(season: Season, width: int) -> str:
@@ -18,11 +19,29 @@ def unmet_text(season: Season, width: int) -> str:
     units = {one.crop.name: one.crop.unit for one in season.outlooks}
     away = [one for one in season.unmet if one.reason.kind is UnmetKind.AWAY]
     others = [one for one in season.unmet if one.reason.kind is not UnmetKind.AWAY]
-    groups = groupby(others, key=lambda one: (one.crop, one.reason.kind))
-    paragraphs = [_paragraph(list(unmet), units[crop]) for (crop, _), unmet in groups]
+    paragraphs = [_paragraph(unmet, units[unmet[0].crop]) for unmet in _told_together(others)]
     if away:
         paragraphs.append(_away_paragraph(away))
     return "\n".join(_wrapped(paragraph, width) for paragraph in paragraphs)
+
+
+def _told_together(unmet: list[Unmet]) -> list[list[Unmet]]:
+    """Weeks of a crop with one reason, by the first of them, crop by crop."""
+    groups: dict[tuple[str, UnmetKind, str], list[Unmet]] = {}
+    for one in unmet:
+        groups.setdefault((one.crop, one.reason.kind, _why_of_any_week(one)), []).append(one)
+    crops = list(dict.fromkeys(one.crop for one in unmet))
+    return sorted(groups.values(), key=lambda group: crops.index(group[0].crop))
+
+
+def _why_of_any_week(one: Unmet) -> str:
+    """The reason without what differs from week to week though the reason is the same.
+
+    How much ground is missing goes with the amount, which is told for the worst week.
+    """
+    if one.reason.kind is UnmetKind.NO_GROUND:
+        return ""
+    return one.reason.why.replace(str(one.week), "")
 
 
 def _wrapped(paragraph: str, width: int) -> str:
@@ -33,7 +52,7 @@ def _wrapped(paragraph: str, width: int) -> str:
 
 
 def _away_paragraph(away: list[Unmet]) -> str:
-    weeks = ", ".join(sorted({str(one.week) for one in away}))
+    weeks = _runs_words(one.week for one in away)
     crops = ", ".join(dict.fromkeys(one.crop for one in away))
     return (
         f"{weeks}: nobody is there to harvest {crops}.\n  What would help: {away[0].reason.remedy}"
@@ -41,13 +60,33 @@ def _away_paragraph(away: list[Unmet]) -> str:
 
 
 def _paragraph(unmet: list[Unmet], unit: Unit) -> str:
-    first, last = unmet[0], unmet[-1]
     worst = max(unmet, key=lambda one: one.amount)
-    weeks = str(first.week)
+    weeks = _runs_words(one.week for one in unmet)
+    most, why = "", worst.reason.why
     if len(unmet) > 1:
-        weeks = f"{len(unmet)} weeks from {first.week} to {last.week}"
-    most = "" if len(unmet) == 1 else "up to "
+        most, why = "up to ", why.replace(f"in {worst.week}", "in these weeks")
     return (
-        f"{first.crop}, {weeks}: short of {most}{amount_words(worst.amount, unit)}. "
-        f"{worst.reason.why}\n  What would help: {worst.reason.remedy}"
+        f"{worst.crop}, {weeks}: short of {most}{amount_words(worst.amount, unit)}. "
+        f"{why}\n  What would help: {worst.reason.remedy}"
     )
+
+
+def _runs_words(weeks: Iterable[Week]) -> str:
+    """Weeks like "2027-W18 to 2027-W20 and 2027-W28"; after four runs only their number."""
+    runs = _runs(sorted(set(weeks)))
+    told = [str(run[0]) if len(run) == 1 else f"{run[0]} to {run[-1]}" for run in runs[:_MOST_RUNS]]
+    more = sum(map(len, runs[_MOST_RUNS:]))
+    if more:
+        told.append(count_words(more, "more week"))
+    return " and ".join(filter(None, (", ".join(told[:-1]), told[-1])))
+
+
+def _runs(weeks: list[Week]) -> list[list[Week]]:
+    """Weeks in order, parted where one does not follow on the other."""
+    runs: list[list[Week]] = []
+    for week in weeks:
+        if runs and runs[-1][-1].after(1) == week:
+            runs[-1].append(week)
+        else:
+            runs.append([week])
+    return runs

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from planner.season import CropOutlook, Season
-from planner.terms import Week, amount_words
+from planner.terms import Week, amount_words, count_words
 
 _BARS = "▁▂▃▄▅▆▇█"
 _DIGITS = "12345678"
@@ -80,8 +80,9 @@ def _month_line(weeks: list[Week]) -> str:
 def _summary(outlook: CropOutlook, names: int) -> str:
     met = sum(outlook.met(week) >= 1 - 1e-6 for week in outlook.wants)
     amount = amount_words(outlook.wanted / len(outlook.wants), outlook.crop.unit)
+    weeks = count_words(len(outlook.wants), "week")
     when = "a week" if len(outlook.wants) > 1 else f"in {min(outlook.wants)}"
     return (
         f"{outlook.crop.name:<{names}}  {amount} {when}: "
-        f"{met} of {len(outlook.wants)} weeks in full, {outlook.fill:.0%} of the amount"
+        f"{met} of {weeks} in full, {outlook.fill:.0%} of the amount"
     )

@@ -64,6 +64,11 @@ def test_one_row_of_each_figure_is_used(page: CropPage) -> None:
     assert len(used) == len(set(used))
 
 
+@_each_crop
+def test_what_is_marked_used_is_a_figure_the_planner_knows(page: CropPage) -> None:
+    assert set(page.used) <= set(FIGURE_KINDS)
+
+
 def _numbers(row: PublishedRow) -> tuple[float, float]:
     return float(row.low), float(row.high or row.low)
 
@@ -128,7 +133,6 @@ def test_the_page_is_found_by_every_name_of_the_crop(page: CropPage) -> None:
 # Where the planner's days lie more than this beyond the published range, the reason is below.
 _TOLERANCE_DAYS = 10
 _EXCEPTIONS = {
-    "carrot": "the range used (Utah State, USU_CARROT) goes on to full size for storing",
     "eggplant": "early garden sorts (University of Illinois, IL_VG)",
     "garlic": "set in fall, so the winter counts (University of Maryland, UMD_GE007)",
     "head lettuce": "butterhead set out at 4 to 6 weeks; from memory, less than printed",

@@ -227,6 +227,27 @@ def test_in_the_south_the_frost_free_season_crosses_new_year() -> None:
     assert year.frost_free_days == 247
 
 
+@pytest.mark.parametrize(
+    ("latitude", "spring", "fall", "half_dates"),
+    [
+        (33.0, "12-20", "01-05", (date(2026, 12, 20), date(2028, 1, 5))),
+        (33.0, "01-12", "01-05", (date(2026, 1, 12), date(2027, 1, 5))),
+        (33.0, "01-12", "12-20", (date(2026, 1, 12), date(2026, 12, 20))),
+        (47.0, "07-20", "08-05", (date(2026, 7, 20), date(2026, 8, 5))),
+        (-33.0, "06-20", "07-25", (date(2026, 6, 20), date(2027, 7, 25))),
+        (-33.0, "07-12", "06-25", (date(2026, 7, 12), date(2027, 6, 25))),
+        (-43.0, "01-20", "02-05", (date(2026, 1, 20), date(2026, 2, 5))),
+    ],
+)
+def test_the_frost_free_time_holds_midsummer_or_a_spring_later_than_it(
+    latitude: float, spring: str, fall: str, half_dates: tuple[date, date]
+) -> None:
+    """Where it freezes about midwinter only, no short winter is taken for a growing season."""
+    site = f'latitude = {latitude}\nlast_spring_freeze = "{spring}"\nfirst_fall_freeze = "{fall}"'
+    year = _freeze_year(site)
+    assert (year.spring_half, year.fall_half) == half_dates
+
+
 def test_in_the_south_tomatoes_ripen_in_january() -> None:
     season = season_of(_plan(_SOUTH, _TOMATO_IN_WINTER))
     assert season.unmet == ()

@@ -48,7 +48,7 @@ def _course(garden: Garden, start_on: date) -> Course:
     times = outdoor_times(crop, climate, wish.freeze_risk, (wish.first, wish.last))
     conditions = Conditions(times, Pace(climate, wish.first, wish.last))
     course = course_of(crop, crop.ways[0], start_on, conditions)
-    assert course is not None
+    assert isinstance(course, Course)
     return course
 
 

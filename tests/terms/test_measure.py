@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from planner.terms import UNITS, amount_words, length_words
+from planner.terms import UNITS, amount_words, count_words, length_words
 
 _UM_PER_INCH = 25_400
 
@@ -81,6 +81,9 @@ def test_metric_words_are_within_half_a_centimetre(length_um: int) -> None:
         (2, "bunches", "2 bunches"),
         (1, "bunches", "1 bunch"),
         (12, "each", "12"),
+        (0.44, "each", "less than 1"),
+        (0.44, "roots", "0.44 roots"),
+        (0, "each", "0"),
         (1.5, "lb", "1.5 lb"),
         (1, "lb", "1 lb"),
         (2.0000001, "lb", "2 lb"),
@@ -89,3 +92,9 @@ def test_metric_words_are_within_half_a_centimetre(length_um: int) -> None:
 )
 def test_amounts_are_told_to_a_tenth_and_one_is_one(amount: float, unit: str, words: str) -> None:
     assert amount_words(amount, UNITS[unit]) == words
+
+
+def test_one_is_told_in_the_singular() -> None:
+    assert count_words(1, "bed") == "1 bed"
+    assert count_words(2, "bed") == "2 beds"
+    assert count_words(0, "bed") == "0 beds"
