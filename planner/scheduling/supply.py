@@ -37,9 +37,9 @@ def supply_of(sowings: Iterable[Sowing], wants: dict[Week, float]) -> Supply:
     Low and high are the least and the most a week gets when all its sowings come at their
     early, their likely or their late dates.
     """
-    batches = list(sowings)
+    ordered = list(sowings)
     by_case = [
-        _by_week([(one, _harvest_if(one, case)) for one in batches], wants)
+        _by_week([(one, _harvest_if(one, case)) for one in ordered], wants)
         for case in ("early", "likely", "late")
     ]
     weeks = sorted({week for case in by_case for week in case} | set(wants))
@@ -51,10 +51,10 @@ def supply_of(sowings: Iterable[Sowing], wants: dict[Week, float]) -> Supply:
 
 
 def _by_week(
-    batches: list[tuple[Sowing, list[HarvestDay]]], wants: dict[Week, float]
+    ordered: list[tuple[Sowing, list[HarvestDay]]], wants: dict[Week, float]
 ) -> dict[Week, float]:
     supply: dict[Week, float] = defaultdict(float)
-    for sowing, harvest in sorted(batches, key=lambda one: one[0].ripe.likely):
+    for sowing, harvest in sorted(ordered, key=lambda one: one[0].ripe.likely):
         for taken in harvest:
             if isinstance(sowing.crop.habit, Store):
                 keeps = int(sowing.crop.habit.store_days.middle)
