@@ -14,6 +14,8 @@ from planner.growth.emergence import NoEmergence, WhyNotUp, emergence_day
 _SMOOTHING_DAYS = 3
 # Heat keeps fruit from setting; what has set ripens on. About a month lies between; from memory.
 _FRUIT_SET_DAYS = 30
+_SPOILS = "on average days are warmer than {degrees}, and it spoils"
+_SETS_NO_FRUIT = "average days a month before are warmer than {degrees}, and fruit does not set"
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,7 +66,9 @@ def limits_of(crop: Crop, climate: Climate, known: KnownTemperatures | None) -> 
     air = [(low + high) / 2 for low, high in zip(average.low_degc, average.high_degc, strict=True)]
     smooth = _smoothed(air)
     soil = average.soil_degc()
+    spoiling = _SPOILS
     if isinstance(crop.habit, Pick):
+        spoiling = _SETS_NO_FRUIT
         smooth = [*smooth[:1] * _FRUIT_SET_DAYS, *smooth][: len(smooth)]
     sown_in_place = crop.start_from is StartFrom.SEED
     rising = _emergence(crop.heat, soil) if sown_in_place else ()
@@ -84,7 +88,10 @@ def limits_of(crop: Crop, climate: Climate, known: KnownTemperatures | None) -> 
         if isinstance(crop.habit, Store)
         else tuple(
             _why_not_harvested(
-                crop.heat, degc, climate.day_length_h(average.first + timedelta(days=index))
+                crop.heat,
+                degc,
+                climate.day_length_h(average.first + timedelta(days=index)),
+                spoiling,
             )
             for index, degc in enumerate(smooth)
         ),
@@ -128,13 +135,10 @@ def _why_not_sown(needs: HeatNeeds, soil_degc: float, rising: int | NoEmergence)
     return ""
 
 
-def _why_not_harvested(needs: HeatNeeds, air_degc: float, day_h: float) -> str:
+def _why_not_harvested(needs: HeatNeeds, air_degc: float, day_h: float, spoiling: str) -> str:
     spoils = needs.harvest_below
     if air_degc > spoils.high:
-        return (
-            f"on average days are warmer than {_degrees(spoils.high)}, and it spoils "
-            f"({spoils.source})"
-        )
+        return f"{spoiling.format(degrees=_degrees(spoils.high))} ({spoils.source})"
     bolts = needs.bolts_above_h
     if isinstance(bolts, NeverBolts) or day_h <= bolts.high or air_degc < needs.best.low:
         return ""

@@ -9,7 +9,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date, timedelta
 
-from planner.garden import Crop, Cut, Once, Pick, RaisedIndoors, Store, Way
+from planner.garden import Crop, Cut, Once, Pick, RaisedIndoors, StartFrom, Store, Way
 from planner.growth import Course, Refused, RefusedBy, course_of, likely_ripe
 from planner.scheduling.candidate import CropTimes, set_out_day
 from planner.scheduling.draft import CropDraft
@@ -175,7 +175,8 @@ def _remedy(forbidden: Forbidden, about: CropTimes) -> str:
     if forbidden.kind in _REMEDIES:
         return _REMEDIES[forbidden.kind]
     raised = any(isinstance(way, RaisedIndoors) for way in about.crop.ways)
-    can_be_raised = not raised and about.crop.unit.name != "roots"
+    seed = about.crop.start_from is StartFrom.SEED
+    can_be_raised = seed and not raised and about.crop.unit.name != "roots"
     indoors = ", or raise plants indoors" if can_be_raised else ""
     if forbidden.kind is UnmetKind.SOIL:
         return f"warm or shade the soil, or want it at another time{indoors}."

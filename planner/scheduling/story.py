@@ -13,7 +13,7 @@ from planner.terms import Figure, amount_words, week_of
 class Chosen(StrEnum):
     """Why this start was chosen among those that serve its week."""
 
-    BEST = "the start that best serves its week: in place before indoors, else the latest (§12)"
+    BEST = "the latest such start that has it ready for its week (§12)"
     FOR_GROUND = "a start that serves its week and for which ground is free (§12)"
 
 
