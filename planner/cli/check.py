@@ -7,7 +7,7 @@ import typer
 from planner.cli.plan_folder import garden_in
 from planner.cli.shell import CANNOT_STAND, FolderArgument, JsonOption, print_json, refuse
 from planner.garden import Garden
-from planner.terms import Problem, count_words
+from planner.terms import M2_PER_SQ_FT, Problem, count_words
 
 
 def check(folder: FolderArgument, json: JsonOption = False) -> None:
@@ -28,7 +28,7 @@ def check(folder: FolderArgument, json: JsonOption = False) -> None:
     beds, targets = count_words(len(garden.beds), "bed"), count_words(len(garden.targets), "target")
     print(
         f"{garden.site.name}: {beds} with {area_m2:.1f} square metres "
-        f"({area_m2 / 0.09290304:.0f} sq ft), {targets}. Nothing wrong."
+        f"({area_m2 / M2_PER_SQ_FT:.0f} sq ft), {targets}. Nothing wrong."
     )
     print(site_text(garden))
 

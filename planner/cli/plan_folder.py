@@ -15,7 +15,7 @@ from planner.reading import (
     PlanFiles,
     read_garden,
 )
-from planner.season import EarlierSeason, read_record, what_is_wrong
+from planner.season import EarlierSeason, read_record, season_unreadable, what_is_wrong
 from planner.terms import Place, Problem
 
 GARDEN = "garden.toml"
@@ -137,13 +137,7 @@ def season_record(folder: Path) -> dict[str, Any] | None:
 
 
 def _damaged(name: str, words: str) -> Problem:
-    return Problem(
-        "season-unreadable",
-        Place(name),
-        f"It is damaged: {words}.",
-        "put back a copy of it; or move the folder season away and schedule anew (sowings get "
-        "new names, so replace the calendar too).",
-    )
+    return season_unreadable(name, f"It is damaged: {words}.")
 
 
 def earlier_season(folder: Path, garden: Garden, as_of: date) -> EarlierSeason | None:

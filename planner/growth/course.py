@@ -62,11 +62,6 @@ class Course:
     counted: str
     emerges_by: str
 
-    @property
-    def harden_on(self) -> date | None:
-        """The day hardening off begins."""
-        return self.set_out_on - timedelta(days=HARDENING_DAYS) if self.set_out_on else None
-
 
 class RefusedBy(Enum):
     """What forbids a course."""
@@ -124,8 +119,9 @@ def course_of(
     ripe = _ripening(way, start_on, enters_on, pace, time.ends)
     if ripe.likely > time.ends:
         return Refused(RefusedBy.FROST, time.why_ends)
-    if limits.why_not_harvested(ripe.likely):
-        return Refused(RefusedBy.HEAT, limits.why_not_harvested(ripe.likely))
+    why_not_harvested = limits.why_not_harvested(ripe.likely)
+    if why_not_harvested:
+        return Refused(RefusedBy.HEAT, why_not_harvested)
     by_calendar = spans_winter(way.days)
     time = _until_limit(time, ripe.likely, limits)
     return Course(

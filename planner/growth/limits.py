@@ -123,8 +123,13 @@ def _emergence(needs: HeatNeeds, soil: tuple[float, ...]) -> tuple[int | NoEmerg
 
 
 def _why_not_sown(needs: HeatNeeds, soil_degc: float, rising: int | NoEmergence) -> str:
-    if isinstance(rising, NoEmergence) and rising.reason is not WhyNotUp.DAYS_RUN_OUT:
-        return f"{rising.reason} (UCSC-A4)"
+    table = needs.emergence
+    if (
+        not isinstance(table, NoEmergenceTable)
+        and isinstance(rising, NoEmergence)
+        and rising.reason is not WhyNotUp.DAYS_RUN_OUT
+    ):
+        return f"{rising.reason} ({table.source})"
     low, high = needs.germinates_from, needs.germinates_to
     if soil_degc < low.low - 1e-9:
         return (

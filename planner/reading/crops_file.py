@@ -47,9 +47,8 @@ class CropShelf:
 
     def find(self, name: str) -> Crop | tuple[str, ...] | None:
         """A complete crop, the figures it lacks, or None when nobody knows it."""
-        folded = _folded(name)
         page = crop_page(name)
-        own = self.own.get(folded) or (self.own.get(page.name) if page else None)
+        own = self._own_of(name)
         if own is not None:
             return assemble_crop(own.name, own.label, own.stated)
         if page is None:
@@ -59,12 +58,17 @@ class CropShelf:
     def portion(self, name: str) -> Figure | None:
         """What a person eats of a crop in a week, as the grower or the almanac says."""
         page = crop_page(name)
-        own = self.own.get(_folded(name)) or (self.own.get(page.name) if page else None)
+        own = self._own_of(name)
         if own is not None:
             stated = own.stated.get("portion")
         else:
             stated = almanac_statements(page.name).get("portion") if page else None
         return stated if isinstance(stated, Figure) else None
+
+    def _own_of(self, name: str) -> OwnCrop | None:
+        """What crops.toml says of a crop under this name, or under the almanac's name for it."""
+        page = crop_page(name)
+        return self.own.get(_folded(name)) or (self.own.get(page.name) if page else None)
 
     @property
     def names(self) -> list[str]:

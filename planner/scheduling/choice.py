@@ -66,4 +66,4 @@ def prepare(
         conditions = Conditions(times, paces.of(crop), limits)
         about = CropTimes(crop, conditions, workdays, max(as_of, wish.first), last_wanted)
         candidates[name] = CropCandidates(about, candidates_of(about))
-    return Prepared(garden, standing, workdays, candidates)
+    return Prepared(garden, standing, candidates)

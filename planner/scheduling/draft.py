@@ -7,7 +7,6 @@ from datetime import date
 from planner.garden import Crop, Once, Store
 from planner.scheduling.candidate import Candidate, CropTimes
 from planner.scheduling.unmet import Reason
-from planner.scheduling.workdays import Workdays
 from planner.terms import Week
 
 ENOUGH = 1e-6
@@ -56,12 +55,12 @@ class CropDraft:
         """Every candidate that could serve a week."""
         return self._by_week.get(week, [])
 
-    def step(self, week: Week, workdays: Workdays) -> Step | None:
+    def step(self, week: Week) -> Step | None:
         """The candidates for a week, best first; None when there is none."""
         serving = self.serving(week)
         if not serving:
             return None
-        garden_days = workdays.in_week(week)
+        garden_days = self.about.workdays.in_week(week)
         on_garden_days = [one for one in serving if one.days[week] in garden_days]
         ranked = sorted(
             on_garden_days or serving, key=lambda one: self._rank(one, week, garden_days)
@@ -84,7 +83,7 @@ class CropDraft:
         late = -candidate.course.start_on.toordinal()
         return short, int(not candidate.is_direct), late
 
-    def weeks_served(self, candidate: Candidate, week: Week, workdays: Workdays) -> list[Week]:
+    def weeks_served(self, candidate: Candidate, week: Week) -> list[Week]:
         """The weeks one sowing is made to serve, beginning with `week` (rules §13).
 
         A crop that stands or keeps for so many whole weeks serves that many from one sowing,
@@ -97,11 +96,12 @@ class CropDraft:
                 most = max(1, int(store.middle) // 7)
             case _:
                 most = 1
+        wish = self.about.workdays.wish
         later = [one for one in self.wants if week <= one and one in candidate.days]
         near = [
             one
             for one in later
             if (one.monday - week.monday).days < 7 * most
-            and (one == week or workdays.wish.is_garden_day(candidate.days[one]))
+            and (one == week or wish.is_garden_day(candidate.days[one]))
         ]
         return [one for one in near if self.lacks(one) > ENOUGH and one not in self.closed]

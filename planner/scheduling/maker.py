@@ -28,7 +28,6 @@ from planner.scheduling.sowing import Block, Sowing
 from planner.scheduling.story import Chosen
 from planner.scheduling.supply import supply_of
 from planner.scheduling.unmet import Reason, Unmet
-from planner.scheduling.workdays import Workdays
 from planner.terms import Week
 
 # A week that lacks less than this share of its want gets no sowing of its own.
@@ -49,7 +48,6 @@ class Prepared:
 
     garden: Garden
     standing: tuple[Sowing, ...]
-    workdays: Workdays
     candidates: dict[str, CropCandidates]
 
 
@@ -80,7 +78,6 @@ class ScheduleMaker:
 
     def __init__(self, about: Prepared, turns: Turns) -> None:
         self.turns = turns
-        self.workdays = about.workdays
         garden = about.garden
         self.ground = Ground(garden.beds, garden.wish.turnover_days)
         self.standing = about.standing
@@ -134,7 +131,7 @@ class ScheduleMaker:
             if draft.lacks(week) < _WORTH_SOWING * draft.wants[week]:
                 draft.closed[week] = too_little_reason(draft.crop, week)
                 continue
-            step = draft.step(week, self.workdays)
+            step = draft.step(week)
             if step is not None:
                 steps[order] = step
                 heapq.heappush(queue, (self.turns.of(step, order), order, week))
@@ -146,7 +143,7 @@ class ScheduleMaker:
         best: Fitting | None = None
         whole = False
         for candidate in step.ranked:
-            weeks = draft.weeks_served(candidate, step.week, self.workdays)
+            weeks = draft.weeks_served(candidate, step.week)
             wanted = self._plants_for(draft, candidate, weeks)
             blocks, placed = self._fit(draft.crop, candidate, wanted, weeks)
             worth = placed >= _WORTH_SOWING * wanted

@@ -5,9 +5,7 @@ import math
 from planner.garden import Crop
 from planner.scheduling.draft import CropDraft
 from planner.scheduling.unmet import Reason, UnmetKind
-from planner.terms import Week
-
-_M2_PER_SQ_FT = 0.09290304
+from planner.terms import M2_PER_SQ_FT, Week
 
 
 def no_ground_reason(draft: CropDraft, week: Week, lacking: float) -> Reason:
@@ -31,7 +29,7 @@ def _area_words(area_m2: float) -> str:
     def number(value: float) -> str:
         return f"{value:.0f}" if value >= 10 else f"{value:.1f}"
 
-    return f"{number(area_m2)} square metres ({number(area_m2 / _M2_PER_SQ_FT)} sq ft)"
+    return f"{number(area_m2)} square metres ({number(area_m2 / M2_PER_SQ_FT)} sq ft)"
 
 
 def partial_reason(draft: CropDraft, week: Week) -> Reason:

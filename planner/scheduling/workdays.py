@@ -32,11 +32,6 @@ class Workdays:
         index = bisect_left(self._days, day)
         return self._days[index] if index < len(self._days) else None
 
-    def on_or_before(self, day: date) -> date | None:
-        """The last garden day not after `day`; None before the season's first."""
-        index = bisect_left(self._days, day + timedelta(days=1))
-        return self._days[index - 1] if index else None
-
     def usable(self, first: date, last: date) -> list[date]:
         """Garden days of a span; where it has none, the days on which somebody is there."""
         days = self.between(first, last)

@@ -7,7 +7,7 @@ which a season is kept between two runs.
 
 from planner.season.measures import CropOutlook, Measures
 from planner.season.record import read_record, record_of
-from planner.season.record_check import what_is_wrong
+from planner.season.record_check import season_unreadable, what_is_wrong
 from planner.season.season import EarlierSeason, Season, make_season
 
 __all__ = [
@@ -18,5 +18,6 @@ __all__ = [
     "make_season",
     "read_record",
     "record_of",
+    "season_unreadable",
     "what_is_wrong",
 ]

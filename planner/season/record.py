@@ -9,7 +9,7 @@ from uuid import UUID
 from planner.garden import Crop, Garden
 from planner.growth import Ripening
 from planner.scheduling import Block, HarvestDay, Method, Sowing, SowingState
-from planner.season.record_check import FORMAT, Record, what_is_wrong
+from planner.season.record_check import FORMAT, Record, season_unreadable, what_is_wrong
 from planner.season.season import EarlierSeason, Season
 from planner.terms import UNITS, Place, Problem, Unit, Week, week_of
 
@@ -118,10 +118,9 @@ def read_record(record: Record, garden: Garden, as_of: date, file: str) -> Earli
     A sowing whose crop, unit or bed is gone from the plan cannot be kept. It is in the way only
     while it is in the ground or in trays; else it is let go, and no other gets its name.
     """
-    place = Place(file)
     wrong = what_is_wrong(record)
     if wrong:
-        return _unreadable(place, f"{wrong[0].upper()}{wrong[1:]}.")
+        return season_unreadable(file, f"{wrong[0].upper()}{wrong[1:]}.")
     try:
         plan_id = UUID(record["plan_id"])
         names = _names_given(record)
@@ -131,11 +130,11 @@ def read_record(record: Record, garden: Garden, as_of: date, file: str) -> Earli
             if sowing is not None:
                 sowings.append(sowing)
             elif _grows_on(as_of, one):
-                return _no_longer_fits(place, one["id"])
+                return _no_longer_fits(file, one["id"])
     except KeyError as error:
-        return _unreadable(place, f"It has no readable {error}.")
+        return season_unreadable(file, f"It has no readable {error}.")
     except (TypeError, ValueError, AttributeError, OverflowError, IndexError):
-        return _unreadable(place, "Something in it is not what it should be.")
+        return season_unreadable(file, "Something in it is not what it should be.")
     return EarlierSeason(plan_id, tuple(sowings), names)
 
 
@@ -154,18 +153,10 @@ def _grows_on(as_of: date, one: Record) -> bool:
     return sow_on < as_of <= clear_on
 
 
-def _unreadable(place: Place, wrong: str) -> Problem:
-    remedy = (
-        "put back a copy of it; or move the folder season away and schedule anew (sowings get "
-        "new names, so replace the calendar too)."
-    )
-    return Problem("season-unreadable", place, wrong, remedy)
-
-
-def _no_longer_fits(place: Place, name: str) -> Problem:
+def _no_longer_fits(file: str, name: str) -> Problem:
     return Problem(
         "season-no-longer-fits",
-        place,
+        Place(file),
         f"{name} has begun, but its crop, its unit or its bed is no longer in the plan.",
         "leave crop and bed in garden.toml until it is cleared.",
     )

@@ -4,6 +4,8 @@ import re
 from datetime import date
 from typing import Any
 
+from planner.terms import Place, Problem
+
 FORMAT = 1
 Record = dict[str, Any]
 _TASK_WORDS = ("id", "kind", "sowing", "bed", "place", "text")
@@ -11,6 +13,17 @@ _TASK_WORDS = ("id", "kind", "sowing", "bed", "place", "text")
 _NAME = re.compile(r"\S(.*\S)? [1-9][0-9]{0,8}")
 _NO_SOWING = "a sowing in it is not what it should be"
 _NO_TASK = "a task in it is not what it should be"
+
+
+def season_unreadable(file: str, wrong: str) -> Problem:
+    """The problem of a record that cannot be read; `wrong` is a sentence."""
+    return Problem(
+        "season-unreadable",
+        Place(file),
+        wrong,
+        "put back a copy of it; or move the folder season away and schedule anew (sowings get "
+        "new names, so replace the calendar too).",
+    )
 
 
 def what_is_wrong(record: object) -> str:

@@ -5,7 +5,7 @@ places in a file, and problems (the grower's mistakes, as values).
 """
 
 from planner.terms.figure import Fact, Figure
-from planner.terms.measure import amount_words, count_words, length_words
+from planner.terms.measure import M2_PER_SQ_FT, amount_words, count_words, length_words
 from planner.terms.month_day import MonthDay, read_month_day
 from planner.terms.problem import Problem
 from planner.terms.problem_kinds import PROBLEM_KINDS, ProblemKind
@@ -15,6 +15,7 @@ from planner.terms.unit import MASS_UNITS, ONE_OF, UNITS, Dimension, Unit
 from planner.terms.week import Week, days_between, week_of
 
 __all__ = [
+    "M2_PER_SQ_FT",
     "MASS_UNITS",
     "ONE_OF",
     "PROBLEM_KINDS",

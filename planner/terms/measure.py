@@ -1,9 +1,10 @@
-"""Lengths in the grower's unit, as one reads them off a tape."""
+"""Lengths, areas and amounts in the grower's unit, as one reads them off a tape or a scale."""
 
 from fractions import Fraction
 
 from planner.terms.unit import ONE_OF, Unit
 
+M2_PER_SQ_FT = 0.09290304
 _UM_PER_INCH = 25_400
 _IMPERIAL = {"ft", "in"}
 
