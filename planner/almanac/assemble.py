@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 
 from planner.almanac.emergence import emergence_tables
+from planner.almanac.figure_kinds import usual_figure
 from planner.almanac.table import table_rows
 from planner.garden import (
     CountedFrom,
@@ -87,6 +88,7 @@ def assemble_crop(name: str, label: str, stated: Stated) -> Crop | tuple[str, ..
             sowing_depth=_figure(stated, "sowing_depth"),
             soil_depth=_figure(stated, "soil_depth"),
             sun=Sun[_text(stated, "sun").upper()],
+            height=_figure(stated, "height") if "height" in stated else usual_figure("height"),
         ),
         heat=_heat(stated),
     )

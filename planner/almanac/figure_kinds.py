@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from planner.almanac.table import table_rows
 from planner.garden import FrostTolerance, Hardiness, StartFrom, Sun
 from planner.terms import UNITS, Dimension, Fact, Figure, Source
 
@@ -57,6 +58,13 @@ FIGURE_KINDS: dict[str, FigureKind] = {
         "depth of sowing", "0.5 in", Dimension.LENGTH, most=5, may_be_zero=True
     ),
     "soil_depth": _length("depth of soil, least to comfortable", "6-10 in"),
+    "height": FigureKind(
+        "how tall it grows, on its trellis if it has one",
+        "2-3 ft",
+        Dimension.LENGTH,
+        most=5,
+        least=0.02,
+    ),
     "sun": _choice("light it needs", *(sun.word for sun in reversed(Sun))),
     "yield": FigureKind("what one plant gives, or gives at each cut", "1 root", harvest=True),
     "hold_days": _time("days it stands at usable size", "5-9 days"),
@@ -86,6 +94,16 @@ def as_stated(figure: str, low: str, high: str, unit: str, source: Source) -> Fi
         return Fact(low, source)
     number = Figure(float(low), float(high or low), unit, source)
     return in_engine_unit(number, UNITS[_ABBREVIATIONS.get(unit, unit)].name)
+
+
+def usual_figure(figure: str) -> Figure:
+    """What is counted with for a crop of which nobody states this figure."""
+    row = next(row for row in table_rows("usual.csv") if row["figure"] == figure)
+    stated = as_stated(figure, row["low"], row["high"], row["unit"], Source(row["source"]))
+    if not isinstance(stated, Figure):
+        message = f"{figure} is a word and has nothing usual"
+        raise TypeError(message)
+    return stated
 
 
 def in_engine_unit(figure: Figure, unit: str) -> Figure:

@@ -1,10 +1,18 @@
 """Garden: what the grower asks for and has.
 
-Takes nothing but terms. Gives Garden: the site, the season's wishes, beds, crops, targets.
+Takes nothing but terms. Gives Garden: the site, the season's wishes, beds, crops, targets, kept
+ground, and which crops may share ground.
 Every value here is complete; what may be missing in the text stays in the reading room.
 """
 
-from planner.garden.bed import Bed, BedNote, Sun, rectangular_bed_line, round_bed_line
+from planner.garden.bed import (
+    Bed,
+    BedNote,
+    Sun,
+    SunnyEnd,
+    rectangular_bed_line,
+    round_bed_line,
+)
 from planner.garden.crop import (
     Crop,
     Frost,
@@ -23,7 +31,9 @@ from planner.garden.heat_needs import (
     NoEmergenceTable,
     NoHeatNeeds,
 )
+from planner.garden.kept_ground import KeptGround
 from planner.garden.season_wish import AwayTime, SeasonWish
+from planner.garden.shared_ground import SharedGround, SharingPattern
 from planner.garden.site import (
     FreezeDates,
     FreezeDay,
@@ -37,11 +47,12 @@ from planner.garden.site import (
     Site,
     spread_between,
 )
-from planner.garden.target import OnceTarget, Target, WeeklyTarget
+from planner.garden.target import USUAL_PRIORITY, OnceTarget, Target, WeeklyTarget
 from planner.garden.way import CountedFrom, DirectSown, RaisedIndoors, Way
 from planner.garden.weather import DailyWeather
 
 __all__ = [
+    "USUAL_PRIORITY",
     "AwayTime",
     "Bed",
     "BedNote",
@@ -64,6 +75,7 @@ __all__ = [
     "Hardiness",
     "HarvestUnit",
     "HeatNeeds",
+    "KeptGround",
     "MonthlyTemperatures",
     "NeverBolts",
     "NeverFreezes",
@@ -76,10 +88,13 @@ __all__ = [
     "Pick",
     "RaisedIndoors",
     "SeasonWish",
+    "SharedGround",
+    "SharingPattern",
     "Site",
     "StartFrom",
     "Store",
     "Sun",
+    "SunnyEnd",
     "Target",
     "Way",
     "WeeklyTarget",

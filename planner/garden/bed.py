@@ -6,7 +6,7 @@ exact and four quarters of a bed fill it to the end.
 
 import math
 from dataclasses import dataclass
-from enum import IntEnum
+from enum import IntEnum, StrEnum
 
 from planner.terms import Place, Unit
 
@@ -24,6 +24,14 @@ class Sun(IntEnum):
         return self.name.lower()
 
 
+class SunnyEnd(StrEnum):
+    """The end of a bed's line that is toward the midday sun."""
+
+    UNKNOWN = "unknown"
+    MARKED = "marked"
+    FAR = "far"
+
+
 @dataclass(frozen=True, slots=True)
 class BedNote:
     """How the grower wrote the bed: in which unit, on which line."""
@@ -38,7 +46,8 @@ class Bed:
 
     A rectangular bed's line is its longer side. A round bed is divided like a cake: its line
     is its rim, and its width a quarter of its diameter, so that a stretch of rim times width
-    is the area of that slice.
+    is the area of that slice. A tall crop is kept away from the `sunny_end`, where it would
+    shade the rest; a round bed has no ends.
     """
 
     name: str
@@ -48,6 +57,7 @@ class Bed:
     soil_depth_m: float
     sun: Sun
     note: BedNote
+    sunny_end: SunnyEnd = SunnyEnd.UNKNOWN
 
     @property
     def area_m2(self) -> float:

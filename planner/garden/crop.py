@@ -65,12 +65,13 @@ class Frost:
 
 @dataclass(frozen=True, slots=True)
 class Ground:
-    """The ground one plant needs; lengths in millimetres."""
+    """The ground one plant needs, and how tall it grows; lengths in millimetres."""
 
     spacing: Figure
     sowing_depth: Figure
     soil_depth: Figure
     sun: Sun
+    height: Figure
 
     @property
     def spacing_um(self) -> float:
@@ -103,6 +104,11 @@ class Crop:
     frost: Frost
     ground: Ground
     heat: HeatNeeds | NoHeatNeeds
+
+    @property
+    def height_m(self) -> float:
+        """How tall the grown crop stands, metres, on its trellis if it has one."""
+        return self.ground.height.middle / 1000
 
     def fits(self, bed: Bed) -> bool:
         """Whether a bed is deep and light enough and holds at least one plant."""

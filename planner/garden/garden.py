@@ -6,7 +6,9 @@ from datetime import date
 
 from planner.garden.bed import Bed
 from planner.garden.crop import Crop
+from planner.garden.kept_ground import KeptGround
 from planner.garden.season_wish import SeasonWish
+from planner.garden.shared_ground import SharedGround
 from planner.garden.site import Site
 from planner.garden.target import Target
 from planner.terms import Week
@@ -14,12 +16,18 @@ from planner.terms import Week
 
 @dataclass(frozen=True, slots=True)
 class Garden:
-    """A complete plan as the grower wrote it, with the almanac's figures filled in."""
+    """A complete plan as the grower wrote it, with the almanac's figures filled in.
+
+    `kept` is ground that is not the planner's. `shared` holds the pairs of wanted crops that may
+    share ground, and none where the grower does not wish it.
+    """
 
     site: Site
     wish: SeasonWish
     beds: tuple[Bed, ...]
     targets: tuple[Target, ...]
+    kept: tuple[KeptGround, ...] = ()
+    shared: tuple[SharedGround, ...] = ()
 
     @property
     def crops(self) -> dict[str, Crop]:
@@ -37,3 +45,27 @@ class Garden:
             for week, amount in target.wants().items():
                 wants[target.crop.name][week] += amount
         return {name: dict(sorted(weeks.items())) for name, weeks in wants.items()}
+
+    def weights(self) -> dict[str, dict[Week, float]]:
+        """The share of everything wanted that each crop and week is; all shares sum to 1.
+
+        A crop's share goes by its mean priority over what is wanted of it, a week's share of
+        its crop by amount times priority. Where all priorities are equal every crop has the same
+        share, and the weighted fill is the mean over crops of each crop's fill.
+        """
+        worth = self._worth()
+        wanted = {name: sum(weeks.values()) for name, weeks in self.wants().items()}
+        priority = {name: sum(weeks.values()) / wanted[name] for name, weeks in worth.items()}
+        everything = sum(priority.values())
+        return {
+            name: {week: one / wanted[name] / everything for week, one in weeks.items()}
+            for name, weeks in worth.items()
+        }
+
+    def _worth(self) -> dict[str, dict[Week, float]]:
+        """Amount times priority of each crop and week, weeks in order."""
+        worth: dict[str, dict[Week, float]] = {name: defaultdict(float) for name in self.crops}
+        for target in self.targets:
+            for week, amount in target.wants().items():
+                worth[target.crop.name][week] += amount * target.priority
+        return {name: dict(sorted(weeks.items())) for name, weeks in worth.items()}

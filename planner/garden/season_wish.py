@@ -19,6 +19,7 @@ class SeasonWish:
     `freeze_risk`: tender plants go out when at most this share of years still freezes.
     `garden_weekdays`: Monday is 0. `turnover_days`: ground rests this long between blocks.
     `cover_weeks`: under a cover tender plants go out this much earlier; 0 without one.
+    `shares_ground`: a guest may stand between or beneath another crop (docs/rules.md §30).
     """
 
     first: date
@@ -28,6 +29,7 @@ class SeasonWish:
     away: tuple[AwayTime, ...]
     turnover_days: int
     cover_weeks: float
+    shares_ground: bool = True
 
     def is_away(self, day: date) -> bool:
         """Whether nobody is there on that day."""

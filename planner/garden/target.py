@@ -6,16 +6,22 @@ from datetime import date
 from planner.garden.crop import Crop
 from planner.terms import Place, Week, week_of
 
+USUAL_PRIORITY = 1.0
+
 
 @dataclass(frozen=True, slots=True)
 class WeeklyTarget:
-    """So much of a crop each week from `first` to `last`, in the crop's unit."""
+    """So much of a crop each week from `first` to `last`, in the crop's unit.
+
+    Where ground is short, what has a `priority` of 2 is worth twice as much as what has 1.
+    """
 
     crop: Crop
     each_week: float
     first: date
     last: date
     place: Place
+    priority: float = USUAL_PRIORITY
 
     def wants(self) -> dict[Week, float]:
         """The amount wanted in each week.
@@ -35,12 +41,13 @@ class WeeklyTarget:
 
 @dataclass(frozen=True, slots=True)
 class OnceTarget:
-    """So much of a crop, all of it there by `by`, in the crop's unit."""
+    """So much of a crop, all of it there by `by`, in the crop's unit; `priority` as above."""
 
     crop: Crop
     amount: float
     by: date
     place: Place
+    priority: float = USUAL_PRIORITY
 
     def wants(self) -> dict[Week, float]:
         """The whole amount in one week: the last whose Thursday is not past its day."""
