@@ -1,14 +1,15 @@
 """Almanac: published figures of crops and stations, each with its source.
 
-Takes data files of its own. Gives crop pages, complete crops, weather stations and the one
-bibliography. It knows nothing of this year's plan.
+Takes data files of its own. Gives crop pages, complete crops, pairs that may share ground,
+weather stations and the one bibliography. It knows nothing of this year's plan.
 """
 
-from planner.almanac.assemble import EMERGENCE_OF, Stated, assemble_crop, missing_figures
+from planner.almanac.assemble import TABLES_OF, Stated, assemble_crop, missing_figures
 from planner.almanac.bibliography import BibliographyEntry, bibliography
 from planner.almanac.crop_page import CropPage, PublishedRow, crop_page, crop_pages
 from planner.almanac.emergence import EmergenceTable, emergence_tables
 from planner.almanac.figure_kinds import FIGURE_KINDS, FigureKind, as_stated, in_engine_unit
+from planner.almanac.sharing import Canopy, canopies, sharing_pairs
 from planner.almanac.stations import (
     NearStation,
     Station,
@@ -19,9 +20,10 @@ from planner.almanac.stations import (
 )
 
 __all__ = [
-    "EMERGENCE_OF",
     "FIGURE_KINDS",
+    "TABLES_OF",
     "BibliographyEntry",
+    "Canopy",
     "CropPage",
     "EmergenceTable",
     "FigureKind",
@@ -32,12 +34,14 @@ __all__ = [
     "as_stated",
     "assemble_crop",
     "bibliography",
+    "canopies",
     "crop_page",
     "crop_pages",
     "emergence_tables",
     "in_engine_unit",
     "missing_figures",
     "nearest_stations",
+    "sharing_pairs",
     "station",
     "station_names",
     "stations_named",

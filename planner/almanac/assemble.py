@@ -36,8 +36,8 @@ _ALWAYS = (
     "family", "habit", "method", "start_from", "days_to_emerge", "hardiness", "autumn_tolerance",
     "spacing", "sowing_depth", "soil_depth", "sun", "yield",
 )  # fmt: skip
-# The crop of the almanac whose table of emergence holds for this one.
-EMERGENCE_OF = "emergence_of"
+# The crop of the almanac whose tables (emergence, sharing of ground) hold for this one.
+TABLES_OF = "tables_of"
 _HEAT = (
     "base_temperature", "best_temperature", "upper_temperature", "harvest_below",
     "germinates_from", "germinates_to",
@@ -117,7 +117,7 @@ def _heat(stated: Stated) -> HeatNeeds | NoHeatNeeds:
 
 
 def _emergence(stated: Stated) -> Emergence | NoEmergenceTable:
-    crop = _text(stated, EMERGENCE_OF) if EMERGENCE_OF in stated else ""
+    crop = _text(stated, TABLES_OF) if TABLES_OF in stated else ""
     table = emergence_tables().get(crop)
     return Emergence(table.points, table.source) if table else NoEmergenceTable()
 

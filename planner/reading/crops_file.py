@@ -4,8 +4,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from planner.almanac import (
-    EMERGENCE_OF,
     FIGURE_KINDS,
+    TABLES_OF,
     FigureKind,
     Stated,
     as_stated,
@@ -65,6 +65,20 @@ class CropShelf:
             stated = almanac_statements(page.name).get("portion") if page else None
         return stated if isinstance(stated, Figure) else None
 
+    def model(self, name: str) -> str:
+        """The crop of the almanac whose tables hold for this one; empty when there is none."""
+        own = self._own_of(name)
+        if own is None:
+            page = crop_page(name)
+            return page.name if page else ""
+        tables = own.stated.get(TABLES_OF)
+        return tables.text if isinstance(tables, Fact) else ""
+
+    def family(self, name: str) -> str:
+        """The family of a crop anybody knows; empty when nobody does."""
+        found = self.find(name)
+        return found.family.text if isinstance(found, Crop) else ""
+
     def _own_of(self, name: str) -> OwnCrop | None:
         """What crops.toml says of a crop under this name, or under the almanac's name for it."""
         page = crop_page(name)
@@ -88,7 +102,7 @@ def almanac_statements(name: str) -> dict[str, Figure | Fact]:
         for figure, row in crop_pages()[name].used.items()
         if figure in FIGURE_KINDS
     }
-    stated[EMERGENCE_OF] = Fact(name, Source("UCSC-A4"))
+    stated[TABLES_OF] = Fact(name, Source("UCSC-A4"))
     return stated
 
 
