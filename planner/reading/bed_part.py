@@ -1,11 +1,12 @@
 """Beds in the text: rectangular or round, with depth of soil and sun."""
 
-from planner.garden import Bed, BedNote, Sun, rectangular_bed_line, round_bed_line
+from planner.garden import Bed, BedNote, Sun, SunnyEnd, rectangular_bed_line, round_bed_line
 from planner.reading.toml_table import TomlTable
 from planner.terms import Dimension, Quantity
 
 _LARGEST_M = 200.0
 _SMALLEST_M = 0.05
+_ENDS = (SunnyEnd.MARKED, SunnyEnd.FAR)
 
 
 def read_beds(plan: TomlTable) -> list[Bed]:
@@ -46,8 +47,9 @@ def _read_bed(name: str, table: TomlTable) -> Bed | None:
     sun = None
     if table.need("sun", 'sun = "full"'):
         sun = table.choice("sun", [one.word for one in reversed(Sun)])
+    sunny_end = _read_sunny_end(table)
     table.refuse_unknown()
-    if line is None or depth is None or sun is None:
+    if line is None or depth is None or sun is None or sunny_end is None:
         return None
     (line_um, width_um), size = line
     return Bed(
@@ -58,11 +60,12 @@ def _read_bed(name: str, table: TomlTable) -> Bed | None:
         soil_depth_m=depth.si,
         sun=Sun[sun.upper()],
         note=BedNote(size.unit, table.place()),
+        sunny_end=sunny_end,
     )
 
 
 def _read_round(table: TomlTable) -> tuple[tuple[int, float], Quantity] | None:
-    for key in ("length", "width"):
+    for key in ("length", "width", "sunny_end"):
         if key in table:
             table.report(
                 "unknown-key", key, f'A round bed has no "{key}".', "keep diameter, or take it out."
@@ -79,6 +82,13 @@ def _read_rectangle(table: TomlTable) -> tuple[tuple[int, float], Quantity] | No
     if length is None or width is None:
         return None
     return rectangular_bed_line(length.si, width.si), length
+
+
+def _read_sunny_end(table: TomlTable) -> SunnyEnd | None:
+    if "sunny_end" not in table or "diameter" in table:
+        return SunnyEnd.UNKNOWN
+    word = table.choice("sunny_end", _ENDS)
+    return None if word is None else SunnyEnd(word)
 
 
 def _size(table: TomlTable, key: str) -> Quantity | None:

@@ -1,10 +1,12 @@
 """garden.toml and crops.toml together become a Garden, or a list of problems."""
 
-from planner.garden import Bed, Garden, OnceTarget, SeasonWish, Site, Target, WeeklyTarget
+from planner.garden import Bed, Garden, OnceTarget, Target, WeeklyTarget
 from planner.reading.bed_part import read_beds
 from planner.reading.crops_file import CropShelf, read_crops
+from planner.reading.kept_part import read_kept
 from planner.reading.plan_files import PlanFiles
 from planner.reading.season_part import read_season
+from planner.reading.sharing import shared_ground
 from planner.reading.site_part import read_site
 from planner.reading.target_part import read_targets
 from planner.reading.toml_table import TomlTable
@@ -39,17 +41,13 @@ def _read_plan(
     wish = read_season(season) if season else None
     beds = read_beds(plan)
     targets = read_targets(plan, shelf, wish, beds)
+    kept = read_kept(plan, shelf, wish, beds)
     _check_beds_fit(beds, targets, problems)
     _check_all_read(plan, targets, problems)
-    if the_site is None or wish is None:
+    if the_site is None or wish is None or not beds or not targets:
         return None
-    return _complete(the_site, wish, beds, targets)
-
-
-def _complete(
-    site: Site, wish: SeasonWish, beds: list[Bed], targets: list[Target]
-) -> Garden | None:
-    return Garden(site, wish, tuple(beds), tuple(targets)) if beds and targets else None
+    shared = shared_ground(targets, shelf, wish)
+    return Garden(the_site, wish, tuple(beds), tuple(targets), kept, shared)
 
 
 def _check_version(plan: TomlTable) -> None:

@@ -19,10 +19,13 @@ def read_season(table: TomlTable) -> SeasonWish | None:
     risk = table.number("freeze_risk", 0.01, 0.9) if "freeze_risk" in table else USUAL_FREEZE_RISK
     turnover = table.whole_number("turnover_days", 0, 60) if "turnover_days" in table else 0
     cover = table.number("cover_weeks", 0, 8) if "cover_weeks" in table else 0.0
+    shares = table.yes_or_no("share_ground") if "share_ground" in table else True
     table.refuse_unknown()
-    if days is None or weekdays is None or risk is None or turnover is None or cover is None:
+    if days is None or weekdays is None:
         return None
-    return SeasonWish(*days, risk, weekdays, tuple(away), turnover, cover)
+    if risk is None or turnover is None or cover is None or shares is None:
+        return None
+    return SeasonWish(*days, risk, weekdays, tuple(away), turnover, cover, shares)
 
 
 def read_span(table: TomlTable, usual: tuple[date, date] | None = None) -> tuple[date, date] | None:

@@ -4,7 +4,15 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field, replace
 from datetime import date
 
-from planner.garden import Bed, Crop, OnceTarget, SeasonWish, Target, WeeklyTarget
+from planner.garden import (
+    USUAL_PRIORITY,
+    Bed,
+    Crop,
+    OnceTarget,
+    SeasonWish,
+    Target,
+    WeeklyTarget,
+)
 from planner.reading.crops_file import CropShelf
 from planner.reading.near_miss import nearest_word
 from planner.reading.season_part import read_span
@@ -14,6 +22,7 @@ from planner.terms import UNITS, Dimension, Figure, Unit, Week
 _AMOUNTS = ("each_week", "for_people", "once")
 _SINGLE_PIECES = {"each", "roots", "heads"}
 _LARGEST_AMOUNT = 100_000.0
+_PRIORITIES = (0.1, 10.0)
 _METRIC_BEDS = {"cm", "m"}
 _METRIC_WEIGHTS = {"oz": "g", "lb": "kg"}
 
@@ -41,9 +50,11 @@ def read_targets(
     remedy = 'add [[target]] with a crop and each_week = "25 roots".'
     for table in plan.parts("target", "A target", remedy):
         target = _read_target(table, known)
+        priority = _read_priority(table)
         table.refuse_unknown()
-        if target is not None and _is_free(target, table, taken):
-            targets.append(target)
+        if target is None or not _is_free(target, table, taken) or priority is None:
+            continue
+        targets.append(replace(target, priority=priority))
     return targets
 
 
@@ -71,6 +82,10 @@ def _read_target(table: TomlTable, known: _Known) -> Target | None:
         return None
     counted, each_week = amount
     return WeeklyTarget(counted, each_week, *span, table.place("crop"))
+
+
+def _read_priority(table: TomlTable) -> float | None:
+    return table.number("priority", *_PRIORITIES) if "priority" in table else USUAL_PRIORITY
 
 
 def _read_once(table: TomlTable, crop: Crop | None, known: _Known) -> OnceTarget | None:

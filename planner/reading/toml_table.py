@@ -141,6 +141,19 @@ class TomlTable:
             )
         return day
 
+    def yes_or_no(self, key: str) -> bool | None:
+        """True or false."""
+        value = self._values.get(key)
+        if key not in self or isinstance(value, bool):
+            return value
+        self.report(
+            "wrong-type",
+            key,
+            f'"{key}" must be true or false, without quotes.',
+            f"write it like: {key} = false",
+        )
+        return None
+
     def choice(self, key: str, choices: Iterable[str]) -> str | None:
         """One of a few words."""
         written = self.text(key)
@@ -199,7 +212,15 @@ class TomlTable:
 
     def quantity(self, key: str, dimension: Dimension | None, example: str) -> Quantity | None:
         """One quantity of one dimension, above zero."""
-        span = self.range(key, dimension, example)
+        return self._single(key, self.range(key, dimension, example), example)
+
+    def quantity_from_zero(
+        self, key: str, dimension: Dimension | None, example: str
+    ) -> Quantity | None:
+        """One quantity of one dimension that may be zero."""
+        return self._single(key, self.range_from_zero(key, dimension, example), example)
+
+    def _single(self, key: str, span: QuantityRange | None, example: str) -> Quantity | None:
         if span is None:
             return None
         if span.low != span.high:
@@ -215,6 +236,13 @@ class TomlTable:
 
     def parts(self, key: str, what: str, remedy: str) -> "list[TomlTable]":
         """The tables under headings in double brackets; a problem when there is none."""
+        found = self.parts_if_any(key, what)
+        if not found and self._values.get(key, []) == []:
+            self.report("empty-season", "", f"The plan has no {key}.", remedy)
+        return found
+
+    def parts_if_any(self, key: str, what: str) -> "list[TomlTable]":
+        """The tables under headings in double brackets."""
         if isinstance(self._values.get(key), dict):
             self._asked.add(key)
             self.report(
@@ -224,10 +252,7 @@ class TomlTable:
                 f"write [[{key}]]",
             )
             return []
-        found = list(self.tables(key, what))
-        if not found and (key not in self or self.items(key) == self._values[key]):
-            self.report("empty-season", "", f"The plan has no {key}.", remedy)
-        return found
+        return list(self.tables(key, what))
 
     def table(self, key: str, what: str) -> "TomlTable | None":
         """A table within this one."""

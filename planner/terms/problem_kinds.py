@@ -99,6 +99,15 @@ PROBLEM_KINDS: dict[str, ProblemKind] = {
         "two targets overlap",
         "Two weekly targets for one crop in the same week leave open whether they add up.",
     ),
+    "unknown-bed": ProblemKind(
+        "unknown bed",
+        "Kept ground lies in one of the beds the plan has, under the name that bed has.",
+    ),
+    "kept-twice": ProblemKind(
+        "ground is kept twice",
+        "Two things cannot stand in one place at one time. Where one follows the other, one ends "
+        "on the day the other begins.",
+    ),
     "unknown-crop": ProblemKind(
         "unknown crop",
         "The almanac holds the crops with published figures. Others can be told in crops.toml.",
