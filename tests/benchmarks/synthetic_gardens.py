@@ -1,0 +1,222 @@
+"""Gardens made up by chance, the same for the same seed: so many beds, so many crops, so much load.
+
+Sites, names and beds are invented. A crop is wanted in weeks that some sowing can feed, so what
+stays unmet is for want of ground, hardly ever for want of time.
+"""
+
+import math
+from collections.abc import Iterable
+from dataclasses import dataclass
+from datetime import date, timedelta
+from random import Random
+
+from planner.almanac import crop_pages
+from planner.climate import Climate
+from planner.garden import Garden
+from planner.reading import PlanFile, PlanFiles, read_garden
+from planner.scheduling.candidate import Candidate, CropCandidates
+from planner.scheduling.rule_of_thumb import crop_candidates
+from planner.terms import Week
+
+FIRST, LAST = date(2027, 3, 1), date(2027, 11, 30)
+_SIZES = (
+    'length = "8 ft"\nwidth = "4 ft"',
+    'length = "8 ft"\nwidth = "4 ft"',
+    'length = "8 ft"\nwidth = "4 ft"',
+    'length = "10 ft"\nwidth = "4 ft"',
+    'length = "6 ft"\nwidth = "3 ft"',
+    'length = "6 ft"\nwidth = "3 ft"',
+    'length = "12 ft"\nwidth = "2 ft"',
+    'diameter = "4 ft"',
+)
+_DEPTHS_IN = (8, 10, 12, 12, 15, 15, 18)
+_SUN = ("full", "full", "full", "full", "part")
+_GARDEN_DAYS = ('"Wed", "Sat"', '"Tue", "Sat"', '"Mon", "Fri"', '"Thu", "Sun"')
+_GOOD_BED = 'length = "8 ft"\nwidth = "4 ft"\nsoil_depth = "15 in"\nsun = "full"'
+_FEWEST_WEEKS = 4
+_WARMEST = date(2027, 7, 20)
+_DAILY_SWING_DEGC = 5.5
+# The mean of the day at the half-of-years freezes: the average low is then about 5 degC.
+_FREEZES_BELOW_DEGC = 10.5
+
+
+def synthetic_garden(beds: int, crops: int, load: float, seed: int) -> str:
+    """The garden.toml of a made-up garden.
+
+    `load` is the ground needed over the ground there is, both in square metres times days.
+    Needed: over every crop and wanted week, the amount wanted times the ground of a plant times
+    its days in the ground, over what a plant gives; of all starts that serve the week the one
+    that needs least. A plant picked or cut again is counted with its whole life and all it
+    gives. There is: the ground of all beds times the days from the first on which any of the
+    crops can enter to the last on which any can be harvested. Each crop asks for an equal share
+    of the load times a factor from 0.5 to 1.5. Whether a bed is deep and light enough for a crop
+    is not counted, nor whole plants, so even a load below 1 may not be met in full: 0.5 is
+    slack, 0.75 is tight, and 1.1 far over.
+    """
+    chance = Random(f"{beds} {crops} {seed}")  # noqa: S311 - chance that comes back, no secret
+    ground = _ground(chance, beds)
+    wishes = _wishes(chance, ground, crops)
+    found = [one.found for one in wishes]
+    m2_days = _ground_there_is(garden_of(ground + _everything()), found)
+    factors = [chance.uniform(0.5, 1.5) for _ in wishes]
+    amounts = [
+        load * m2_days * factor / sum(factors) / one.m2_days_per_unit
+        for one, factor in zip(wishes, factors, strict=True)
+    ]
+    return ground + _targets(wishes, amounts)
+
+
+def garden_of(text: str) -> Garden:
+    """The garden of a plan in which nothing is wrong."""
+    read = read_garden(PlanFiles(PlanFile("garden.toml", text.encode())))
+    if not isinstance(read, Garden):
+        raise TypeError("\n".join(map(str, read)))
+    return read
+
+
+def load_of(garden: Garden) -> float:
+    """The load of any garden, as `synthetic_garden` defines it; weeks out of reach ask nothing."""
+    found = crop_candidates(garden, Climate(garden.site), garden.wish.first)
+    needed = 0.0
+    for one in found:
+        least = _m2_days_per_unit(one)
+        wants = garden.wants()[one.about.crop.name]
+        needed += sum(amount * least.get(week, 0.0) for week, amount in wants.items())
+    return needed / _ground_there_is(garden, found)
+
+
+@dataclass(frozen=True, slots=True)
+class _Wish:
+    """A crop and the weeks it is wanted in."""
+
+    found: CropCandidates
+    weeks: list[Week]
+
+    @property
+    def m2_days_per_unit(self) -> float:
+        """The ground that one unit in each of the weeks asks for."""
+        least = _m2_days_per_unit(self.found)
+        return sum(least[week] for week in self.weeks)
+
+
+def _ground(chance: Random, beds: int) -> str:
+    """Site, season and beds; the first bed is deep and light enough for any crop but a few."""
+    lines = [_GOOD_BED, *(_bed(chance) for _ in range(beds - 1))]
+    named = [f'[[bed]]\nname = "Bed {number}"\n{bed}' for number, bed in enumerate(lines, 1)]
+    return "\n\n".join(["plan = 1", _site(chance), _season(chance), *named, ""])
+
+
+def _bed(chance: Random) -> str:
+    depth, sun = chance.choice(_DEPTHS_IN), chance.choice(_SUN)
+    return f'{chance.choice(_SIZES)}\nsoil_depth = "{depth} in"\nsun = "{sun}"'
+
+
+def _season(chance: Random) -> str:
+    days = chance.choice(_GARDEN_DAYS)
+    return f"[season]\nfrom = {FIRST}\nto = {LAST}\ngarden_days = [{days}]"
+
+
+def _site(chance: Random) -> str:
+    """A site of the middle latitudes: warmest in the second half of July."""
+    latitude = chance.uniform(37, 46)
+    mean = 13.5 - 0.3 * (latitude - 37) + chance.uniform(-0.8, 0.8)
+    swing = chance.uniform(10.5, 12.5)
+
+    def degc(day: date) -> float:
+        return mean + swing * math.cos(math.tau * (day - _WARMEST).days / 365)
+
+    year = [date(2027, 1, 1) + timedelta(days=number) for number in range(365)]
+    warm = [day for day in year if degc(day) >= _FREEZES_BELOW_DEGC]
+    months = [degc(date(2027, month, 15)) for month in range(1, 13)]
+    lines = [
+        "[site]",
+        'name = "Made-up garden"',
+        f"latitude = {latitude:.1f}",
+        f'last_spring_freeze = "{warm[0]:%m-%d}"',
+        f'first_fall_freeze = "{warm[-1]:%m-%d}"',
+    ]
+    for key, apart in (("mean_high", _DAILY_SWING_DEGC), ("mean_low", -_DAILY_SWING_DEGC)):
+        written = ", ".join(f'"{month + apart:.1f} degC"' for month in months)
+        lines.append(f"{key} = [{written}]")
+    return "\n".join(lines)
+
+
+def _wishes(chance: Random, ground: str, crops: int) -> list[_Wish]:
+    """Crops that fit a bed and can be had for some weeks on end, each wanted in a part of them."""
+    probe = garden_of(ground + _everything())
+    found = crop_candidates(probe, Climate(probe.site), FIRST)
+    chance.shuffle(found)
+    wishes: list[_Wish] = []
+    for one in found:
+        weeks = _longest_run(week for each in one.candidates for week in each.days)
+        if len(weeks) < _FEWEST_WEEKS or not any(map(one.about.crop.fits, probe.beds)):
+            continue
+        count = math.ceil(chance.uniform(0.4, 1.0) * len(weeks))
+        begin = chance.randint(0, len(weeks) - count)
+        wishes.append(_Wish(one, weeks[begin : begin + count]))
+        if len(wishes) == crops:
+            return wishes
+    message = f"only {len(wishes)} crops can be had from these beds"
+    raise ValueError(message)
+
+
+def _longest_run(weeks: Iterable[Week]) -> list[Week]:
+    longest: list[Week] = []
+    run: list[Week] = []
+    for week in sorted(set(weeks)):
+        run = [*run, week] if run and run[-1].after(1) == week else [week]
+        longest = max(longest, run, key=len)
+    return longest
+
+
+def _everything() -> str:
+    """A target for every crop of the almanac, all through the season."""
+    return "\n".join(
+        _target(page.name, f"1 {page.used['yield'].unit}", FIRST, LAST)
+        for page in crop_pages().values()
+    )
+
+
+def _targets(wishes: list[_Wish], amounts: list[float]) -> str:
+    return "\n".join(
+        _target(
+            wish.found.about.crop.name,
+            f"{float(f'{amount:.3g}'):g} {wish.found.about.crop.unit.name}",
+            wish.weeks[0].monday,
+            wish.weeks[-1].sunday,
+        )
+        for wish, amount in zip(wishes, amounts, strict=True)
+    )
+
+
+def _target(crop: str, amount: str, first: date, last: date) -> str:
+    lines = [f'crop = "{crop}"', f'each_week = "{amount}"', f"from = {first}", f"to = {last}"]
+    return "\n".join(["[[target]]", *lines, ""])
+
+
+def _m2_days_per_unit(found: CropCandidates) -> dict[Week, float]:
+    """The least ground, square metres times days, that one unit asks for in each week."""
+    crop = found.about.crop
+    least: dict[Week, float] = {}
+    for one in found.candidates:
+        for week in one.days:
+            asked = (crop.ground.spacing_um / 1e6) ** 2 * _days_held(one, week)
+            asked /= sum(one.flow.values()) or crop.gives.middle
+            least[week] = min(asked, least.get(week, math.inf))
+    return least
+
+
+def _days_held(candidate: Candidate, week: Week) -> int:
+    """Days in the ground of a sowing that serves a week last; the store takes none."""
+    last = candidate.days[week]
+    if candidate.flow:
+        last = max(candidate.days.values())
+    return max(1, (last - candidate.course.enters_on).days)
+
+
+def _ground_there_is(garden: Garden, found: list[CropCandidates]) -> float:
+    """Square metres of all beds, times the days in which any of the crops can stand outdoors."""
+    candidates = [each for one in found for each in one.candidates]
+    first = min(one.course.enters_on for one in candidates)
+    last = max(max(one.days.values()) for one in candidates)
+    return sum(bed.area_m2 for bed in garden.beds) * (last - first).days
