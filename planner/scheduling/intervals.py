@@ -27,15 +27,30 @@ _PUBLISHED = {
     "melon": Interval(28, f"4 weeks: {_GROWERS}"),
 }
 _MOST_CROPS = Interval(14, "2 weeks for most crops: Barrow Journal column 2018")
+_STANDS_SHORT = "2 weeks for most crops, but no longer than it stands ready; at least a week"
+_GIVES_LONG = "a new sowing when the one before has given all it gives"
+# From here on a crop that is taken once, or cut again, is sown anew only when it has to be.
+_STANDS_LONG_DAYS = 28
+_CUT_ABOUT_WEEKLY_DAYS = 10
 
 
 def interval_of(crop: Crop) -> Interval:
-    """The published interval; for a crop harvested for longer, the time it is harvested for."""
-    published = _PUBLISHED.get(crop.name, _MOST_CROPS)
+    """The crop's published interval, or the one for most crops.
+
+    A crop that gives for long (it is picked, is cut about every week, stands for four weeks, or
+    keeps in the store) is sown again when it no longer does.
+    """
+    if crop.name in _PUBLISHED:
+        return _PUBLISHED[crop.name]
     lasts = int(harvest_days(crop))
-    if isinstance(crop.habit, Once) or lasts <= published.days:
-        return published
-    return Interval(lasts, "a new sowing when the one before has given all it gives")
+    match crop.habit:
+        case Once() if lasts < _MOST_CROPS.days:
+            return Interval(max(7, lasts), _STANDS_SHORT)
+        case Once() if lasts < _STANDS_LONG_DAYS:
+            return _MOST_CROPS
+        case Cut(regrow_days=regrow) if regrow.middle > _CUT_ABOUT_WEEKLY_DAYS:
+            return _MOST_CROPS
+    return Interval(max(_MOST_CROPS.days, lasts), _GIVES_LONG)
 
 
 def harvest_days(crop: Crop) -> float:

@@ -9,7 +9,7 @@ from enum import Enum
 from planner.garden import CountedFrom, Crop, Cut, Pick, RaisedIndoors, Way
 from planner.growth import indoor_days
 from planner.scheduling.candidate import Candidate, CropCandidates
-from planner.scheduling.intervals import harvest_days, interval_of
+from planner.scheduling.intervals import interval_of
 from planner.terms import Week
 
 _WHOLE = 1e-6
@@ -104,22 +104,23 @@ class _Page:
         """From the start that is ripe for the first week, to the last that still ripens in time.
 
         A start that cannot be is moved to the next day that can, or left out when the one after
-        it is due by then.
+        it is due by then. When the last of them does not feed the last week, there is one more.
         """
         allowed = [
             one for one in self._candidates(self._way()) if not set(self.weeks).isdisjoint(one.days)
         ]
         if not allowed:
             return []
-        sowings = []
+        chosen: list[Candidate] = []
+        last = allowed[-1]
         due = self._first(allowed).course.start_on
-        while due <= allowed[-1].course.start_on:
+        while due <= last.course.start_on:
             following = due + self._step
-            made = next((one for one in allowed if due <= one.course.start_on < following), None)
-            if made is not None:
-                sowings.append(self._sowing(made))
+            chosen += [one for one in allowed if due <= one.course.start_on < following][:1]
             due = following
-        return sowings
+        if chosen[-1] is not last and max(chosen[-1].days) < max(last.days):
+            chosen.append(last)
+        return [self._sowing(one) for one in chosen]
 
     def _first(self, allowed: list[Candidate]) -> Candidate:
         """The latest start that is ripe by the first week's first garden day, or the earliest."""
@@ -153,18 +154,16 @@ class _Page:
         return enters_on, Lost(enters_on + self._step)
 
     def _plants(self) -> int:
-        """Whole plants for what the interval's weeks want; of picked crops for each week's want."""
+        """Whole plants for what the interval's weeks want; each cut or picking feeds its week."""
         crop = self._crop
-        weeks = min(self._step.days / 7, len(self.weeks))
-        if isinstance(crop.habit, Cut | Pick):
-            weeks = harvest_days(crop) / 7
-        return max(1, math.ceil(self.each_week * weeks / _gives_in_all(crop) - _WHOLE))
-
-
-def _gives_in_all(crop: Crop) -> float:
-    if isinstance(crop.habit, Cut):
-        return crop.gives.middle * int(crop.habit.cuts.middle)
-    return crop.gives.middle
+        match crop.habit:
+            case Cut():
+                asked = self.each_week
+            case Pick(picking_days=picking):
+                asked = self.each_week * picking.middle / 7
+            case _:
+                asked = self.each_week * min(self._step.days / 7, len(self.weeks))
+        return max(1, math.ceil(asked / crop.gives.middle - _WHOLE))
 
 
 def _packet_days(way: Way) -> int:
