@@ -22,7 +22,7 @@ def check(folder: FolderArgument, json: JsonOption = False) -> None:
         raise typer.Exit(CANNOT_STAND if problems else 0)
     if not isinstance(garden, Garden):
         refuse(garden)
-    from planner.writing import site_text  # noqa: PLC0415 - heavy, and only needed here
+    from planner.writing import ground_text, site_text  # noqa: PLC0415 - heavy, only needed here
 
     area_m2 = sum(bed.area_m2 for bed in garden.beds)
     beds, targets = count_words(len(garden.beds), "bed"), count_words(len(garden.targets), "target")
@@ -31,6 +31,8 @@ def check(folder: FolderArgument, json: JsonOption = False) -> None:
         f"({area_m2 / M2_PER_SQ_FT:.0f} sq ft), {targets}. Nothing wrong."
     )
     print(site_text(garden))
+    if ground := ground_text(garden):
+        print(ground)
 
 
 def _as_json(problem: Problem) -> dict[str, object]:

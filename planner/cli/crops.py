@@ -10,11 +10,14 @@ from planner.almanac import (
     EmergenceTable,
     PublishedRow,
     bibliography,
+    canopies,
     crop_page,
     crop_pages,
     emergence_tables,
+    sharing_pairs,
 )
 from planner.cli.shell import JsonOption, print_json, refuse
+from planner.garden import SharedGround, SharingPattern
 from planner.reading import nearest_word
 from planner.terms import ONE_OF, Place, Problem
 
@@ -72,15 +75,30 @@ def _show(page: CropPage) -> None:
     table = emergence_tables().get(page.name)
     if table is not None:
         print(f"  {_emergence_line(table)}")
+    pairs = _show_sharing(page.name)
     print("\nAlso published (kept for comparison):")
     for row in page.rows:
         if not row.used:
             print(f"  {_line(row)}")
     print("\nSources:")
     keys = {row.source for row in page.rows} | ({table.source.key} if table else set())
+    keys |= {canopies()[page.name].source.key, *(pair.source.key for pair in pairs)}
     for key in sorted(keys):
         entry = bibliography()[key]
         print(f"  {key}: {', '.join(filter(None, (entry.title, entry.publisher, entry.year)))}")
+
+
+def _show_sharing(crop: str) -> list[SharedGround]:
+    """Show when its canopy closes and with which crops it goes; the pairs shown."""
+    canopy = canopies()[crop]
+    closes = f"{canopy.closes_at:.0%} of its time in the ground"
+    print(f"  canopy closed at: {closes} [{canopy.source.key}]")
+    pairs = [pair for pair in sharing_pairs() if crop in {pair.host, pair.guest}]
+    if pairs:
+        print("\nShares ground (docs/rules.md §30):")
+    for pair in pairs:
+        print(f"  {_PATTERN_WORDS[pair.pattern].format(pair=pair)} [{pair.source.key}]")
+    return pairs
 
 
 def _line(row: PublishedRow) -> str:
@@ -101,4 +119,9 @@ def _emergence_line(table: EmergenceTable) -> str:
     return f"Emergence by soil temperature: {words} [{basis}]"
 
 
+_PATTERN_WORDS = {
+    SharingPattern.BETWEEN: "{pair.guest} between young {pair.host}",
+    SharingPattern.BENEATH: "{pair.guest} beneath {pair.host}, or on its shade side",
+    SharingPattern.RELAY: "{pair.guest} under {pair.host} in its last weeks, and after it",
+}
 _UNITS = {"d": "days", "n": "", "text": "", "class": ""}

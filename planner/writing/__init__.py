@@ -5,6 +5,7 @@ no file and looks nothing up.
 """
 
 from planner.writing.calendar import Calendars, write_calendars
+from planner.writing.ground_text import ground_text
 from planner.writing.harvest_sheet import write_harvest_sheet
 from planner.writing.season_json import write_season_json
 from planner.writing.site_text import site_text
@@ -16,6 +17,7 @@ from planner.writing.week_text import TaskLine, week_text
 __all__ = [
     "Calendars",
     "TaskLine",
+    "ground_text",
     "site_text",
     "unmet_text",
     "week_picture",
