@@ -22,10 +22,11 @@ __all__ = ["Room", "Thumb", "ThumbResult", "crop_candidates", "rule_of_thumb"]
 
 @dataclass(frozen=True, slots=True)
 class ThumbResult:
-    """What comes of a rule of thumb; each crop counts alike, whatever its unit.
+    """What comes of a rule of thumb.
 
-    `fill` is the share of what is wanted that is met, `surplus` the share beyond it; `shares` is
-    the fill of each crop. `sowings` counts those made, lost ones among them.
+    `fill` is the share of all that is wanted that is met, by priority; `surplus` the share beyond
+    what is wanted, a mean over crops; `shares` the fill of each crop. `sowings` counts those that
+    found ground, lost ones among them.
     """
 
     sowings: int
@@ -47,9 +48,14 @@ def rule_of_thumb(
     shares = {
         name: 1.0 - sum(year.lacking[name].values()) / amount for name, amount in wanted.items()
     }
+    unmet = sum(
+        share * year.lacking[name][week] / wants[name][week]
+        for name, weeks in garden.weights().items()
+        for week, share in weeks.items()
+    )
     return ThumbResult(
         sowings=year.made,
-        fill=fmean(shares.values()),
+        fill=1.0 - unmet,
         surplus=fmean(year.surplus[name] / amount for name, amount in wanted.items()),
         shares=shares,
     )

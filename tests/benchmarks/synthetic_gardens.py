@@ -5,9 +5,11 @@ stays unmet is for want of ground, hardly ever for want of time.
 """
 
 import math
+from collections import defaultdict
 from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date, timedelta
+from itertools import accumulate
 from random import Random
 
 from planner.almanac import crop_pages
@@ -16,7 +18,7 @@ from planner.garden import Garden
 from planner.reading import PlanFile, PlanFiles, read_garden
 from planner.scheduling.candidate import Candidate, CropCandidates
 from planner.scheduling.rule_of_thumb import crop_candidates
-from planner.terms import Week
+from planner.terms import Week, days_between
 
 FIRST, LAST = date(2027, 3, 1), date(2027, 11, 30)
 _SIZES = (
@@ -34,6 +36,7 @@ _SUN = ("full", "full", "full", "full", "part")
 _GARDEN_DAYS = ('"Wed", "Sat"', '"Tue", "Sat"', '"Mon", "Fri"', '"Thu", "Sun"')
 _GOOD_BED = 'length = "8 ft"\nwidth = "4 ft"\nsoil_depth = "15 in"\nsun = "full"'
 _FEWEST_WEEKS = 4
+_BUSIEST = timedelta(weeks=13)
 _WARMEST = date(2027, 7, 20)
 _DAILY_SWING_DEGC = 5.5
 # The mean of the day at the half-of-years freezes: the average low is then about 5 degC.
@@ -43,27 +46,28 @@ _FREEZES_BELOW_DEGC = 10.5
 def synthetic_garden(beds: int, crops: int, load: float, seed: int) -> str:
     """The garden.toml of a made-up garden.
 
-    `load` is the ground needed over the ground there is, both in square metres times days.
-    Needed: over every crop and wanted week, the amount wanted times the ground of a plant times
-    its days in the ground, over what a plant gives; of all starts that serve the week the one
-    that needs least. A plant picked or cut again is counted with its whole life and all it
-    gives. There is: the ground of all beds times the days from the first on which any of the
-    crops can enter to the last on which any can be harvested. Each crop asks for an equal share
-    of the load times a factor from 0.5 to 1.5. Whether a bed is deep and light enough for a crop
-    is not counted, nor whole plants, so even a load below 1 may not be met in full: 0.5 is
-    slack, 0.75 is tight, and 1.1 far over.
+    `load` is the ground needed over the ground of all beds, on the mean of the thirteen weeks in
+    which most is needed (`load_of`). Needed is, for every crop and wanted week, the amount wanted
+    times the ground of a plant over what a plant gives, from the day it enters to the day it is
+    harvested; of all starts that serve the week the one that needs least of ground times days. A
+    plant picked or cut again is counted with its whole life and all it gives. Each crop asks for
+    an equal share of ground times days, times a factor from 0.5 to 1.5. Whether a bed is deep and
+    light enough for a crop is not counted, nor whole plants, nor that what is sown together
+    stands together, so even a load below 1 may not be met in full: 0.5 is slack, 0.75 is tight,
+    and 1.1 far over.
     """
     chance = Random(f"{beds} {crops} {seed}")  # noqa: S311 - chance that comes back, no secret
     ground = _ground(chance, beds)
     wishes = _wishes(chance, ground, crops)
-    found = [one.found for one in wishes]
-    m2_days = _ground_there_is(garden_of(ground + _everything()), found)
-    factors = [chance.uniform(0.5, 1.5) for _ in wishes]
-    amounts = [
-        load * m2_days * factor / sum(factors) / one.m2_days_per_unit
-        for one, factor in zip(wishes, factors, strict=True)
-    ]
-    return ground + _targets(wishes, amounts)
+    asked = [_ground_by_day(one.found, dict.fromkeys(one.weeks, 1.0)) for one in wishes]
+    amounts = [chance.uniform(0.5, 1.5) / sum(by_day.values()) for by_day in asked]
+    together: dict[date, float] = defaultdict(float)
+    for amount, by_day in zip(amounts, asked, strict=True):
+        for day, m2 in by_day.items():
+            together[day] += amount * m2
+    area_m2 = sum(bed.area_m2 for bed in garden_of(ground + _everything()).beds)
+    times = load * area_m2 / _mean_of_busiest_weeks(together)
+    return ground + _targets(wishes, [times * amount for amount in amounts])
 
 
 def garden_of(text: str) -> Garden:
@@ -77,12 +81,12 @@ def garden_of(text: str) -> Garden:
 def load_of(garden: Garden) -> float:
     """The load of any garden, as `synthetic_garden` defines it; weeks out of reach ask nothing."""
     found = crop_candidates(garden, Climate(garden.site), garden.wish.first)
-    needed = 0.0
+    wants = garden.wants()
+    together: dict[date, float] = defaultdict(float)
     for one in found:
-        least = _m2_days_per_unit(one)
-        wants = garden.wants()[one.about.crop.name]
-        needed += sum(amount * least.get(week, 0.0) for week, amount in wants.items())
-    return needed / _ground_there_is(garden, found)
+        for day, m2 in _ground_by_day(one, wants[one.about.crop.name]).items():
+            together[day] += m2
+    return _mean_of_busiest_weeks(together) / sum(bed.area_m2 for bed in garden.beds)
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,12 +95,6 @@ class _Wish:
 
     found: CropCandidates
     weeks: list[Week]
-
-    @property
-    def m2_days_per_unit(self) -> float:
-        """The ground that one unit in each of the weeks asks for."""
-        least = _m2_days_per_unit(self.found)
-        return sum(least[week] for week in self.weeks)
 
 
 def _ground(chance: Random, beds: int) -> str:
@@ -194,29 +192,36 @@ def _target(crop: str, amount: str, first: date, last: date) -> str:
     return "\n".join(["[[target]]", *lines, ""])
 
 
-def _m2_days_per_unit(found: CropCandidates) -> dict[Week, float]:
-    """The least ground, square metres times days, that one unit asks for in each week."""
+def _ground_by_day(found: CropCandidates, wants: dict[Week, float]) -> dict[date, float]:
+    """Square metres held on each day by the sowings that need least for each week's want."""
+    by_day: dict[date, float] = defaultdict(float)
+    for week, amount in wants.items():
+        serving = [one for one in found.candidates if week in one.days]
+        if not serving:
+            continue
+        best = min(serving, key=lambda one: len(_days_held(one, week)) * _m2_per_unit(found, one))
+        for day in _days_held(best, week):
+            by_day[day] += amount * _m2_per_unit(found, best)
+    return by_day
+
+
+def _m2_per_unit(found: CropCandidates, candidate: Candidate) -> float:
+    """The ground of a plant over all it gives."""
     crop = found.about.crop
-    least: dict[Week, float] = {}
-    for one in found.candidates:
-        for week in one.days:
-            asked = (crop.ground.spacing_um / 1e6) ** 2 * _days_held(one, week)
-            asked /= sum(one.flow.values()) or crop.gives.middle
-            least[week] = min(asked, least.get(week, math.inf))
-    return least
+    gives = sum(candidate.flow.values()) or crop.gives.middle
+    return (crop.ground.spacing_um / 1e6) ** 2 / gives
 
 
-def _days_held(candidate: Candidate, week: Week) -> int:
-    """Days in the ground of a sowing that serves a week last; the store takes none."""
-    last = candidate.days[week]
-    if candidate.flow:
-        last = max(candidate.days.values())
-    return max(1, (last - candidate.course.enters_on).days)
+def _days_held(candidate: Candidate, week: Week) -> list[date]:
+    """The days in the ground of a sowing that serves a week and no later one."""
+    last = max(candidate.days.values()) if candidate.flow else candidate.days[week]
+    enters_on = candidate.course.enters_on
+    return list(days_between(enters_on, max(enters_on, last - timedelta(days=1))))
 
 
-def _ground_there_is(garden: Garden, found: list[CropCandidates]) -> float:
-    """Square metres of all beds, times the days in which any of the crops can stand outdoors."""
-    candidates = [each for one in found for each in one.candidates]
-    first = min(one.course.enters_on for one in candidates)
-    last = max(max(one.days.values()) for one in candidates)
-    return sum(bed.area_m2 for bed in garden.beds) * (last - first).days
+def _mean_of_busiest_weeks(m2_by_day: dict[date, float]) -> float:
+    """The highest mean of thirteen weeks on end."""
+    days = list(days_between(min(m2_by_day), max(m2_by_day) + _BUSIEST))
+    sums = [0.0, *accumulate(m2_by_day.get(day, 0.0) for day in days)]
+    width = _BUSIEST.days
+    return max(late - early for early, late in zip(sums, sums[width:], strict=False)) / width
