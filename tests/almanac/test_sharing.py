@@ -123,8 +123,8 @@ def test_a_guest_beneath_is_lower_than_its_host() -> None:
 _ASKS_FULL_SUN = {"carrot"}
 
 
-def test_a_guest_beneath_bears_part_sun() -> None:
-    guests = {pair.guest for pair in _PAIRS if pair.pattern is SharingPattern.BENEATH}
+def test_a_guest_under_another_crop_bears_part_sun() -> None:
+    guests = {pair.guest for pair in _PAIRS if pair.pattern is not SharingPattern.BETWEEN}
     assert {
         guest for guest in guests if crop_pages()[guest].used["sun"].low == "full"
     } == _ASKS_FULL_SUN
