@@ -14,6 +14,7 @@ import shutil
 import subprocess
 import sys
 import tempfile
+import time
 import tomllib
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
@@ -24,7 +25,7 @@ SAMPLES = Path(__file__).resolve().parents[2] / "sample_plans"
 BASELINE_NAME = "python importing json, csv, datetime"
 _BASELINE = (sys.executable, "-c", "import json, csv, datetime")
 # The same door as the installed `planner`, without a search of the path for it.
-_PLANNER = (sys.executable, "-c", "from planner.cli import run; run()")
+PLANNER = (sys.executable, "-c", "from planner.cli import run; run()")
 _KB_PER_MB = 1024
 # Linux counts the most memory in kilobytes, macOS in bytes.
 _RSS_PER_KB = 1024 if sys.platform == "darwin" else 1
@@ -32,10 +33,11 @@ _RSS_PER_KB = 1024 if sys.platform == "darwin" else 1
 
 @dataclass(frozen=True, slots=True)
 class Cost:
-    """What one process was charged: processor seconds and the most memory held."""
+    """What one process was charged: processor seconds, most memory, seconds by the clock."""
 
     cpu_s: float
     peak_mb: float
+    wall_s: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,21 +65,27 @@ class Row:
 
 def cost_of(command: Sequence[str]) -> Cost:
     """Run a command to its end; what the system charged for it alone."""
+    started = time.monotonic()
     with subprocess.Popen(
         command, stdin=subprocess.DEVNULL, stdout=subprocess.DEVNULL, stderr=subprocess.PIPE
     ) as process:
         said = process.stderr.read() if process.stderr else b""
         _, status, usage = os.wait4(process.pid, 0)
+        wall_s = time.monotonic() - started
         process.returncode = os.waitstatus_to_exitcode(status)
     if process.returncode != 0:
         message = f"{' '.join(command)} left with {process.returncode}:\n{said.decode()}"
         raise RuntimeError(message)
     peak_kb = usage.ru_maxrss / _RSS_PER_KB
-    return Cost(usage.ru_utime + usage.ru_stime, peak_kb / _KB_PER_MB)
+    return Cost(usage.ru_utime + usage.ru_stime, peak_kb / _KB_PER_MB, wall_s)
 
 
 def _median_of(costs: Sequence[Cost]) -> Cost:
-    return Cost(median(one.cpu_s for one in costs), median(one.peak_mb for one in costs))
+    return Cost(
+        median(one.cpu_s for one in costs),
+        median(one.peak_mb for one in costs),
+        median(one.wall_s for one in costs),
+    )
 
 
 def measure(task: Task, repeat: int) -> Row:
@@ -94,15 +102,15 @@ def measure(task: Task, repeat: int) -> Row:
 def tasks(copies: Path) -> Iterator[Task]:
     """Every row's task; a plan is scheduled before its week is shown."""
     yield Task(BASELINE_NAME, _BASELINE)
-    yield Task("planner --help", (*_PLANNER, "--help"))
+    yield Task("planner --help", (*PLANNER, "--help"))
     for plan in sample_plans():
         folder = copies / plan
         shutil.copytree(SAMPLES / plan, folder, ignore=shutil.ignore_patterns("season"))
-        day, name = _first_day(folder), str(folder)
-        yield Task(f"planner check {plan}", (*_PLANNER, "check", name))
-        schedule = (*_PLANNER, "schedule", name, "--as-of", day)
+        day, name = first_day(folder), str(folder)
+        yield Task(f"planner check {plan}", (*PLANNER, "check", name))
+        schedule = (*PLANNER, "schedule", name, "--as-of", day)
         yield Task(f"planner schedule {plan}", schedule, written=folder / "season")
-        yield Task(f"planner week {plan}", (*_PLANNER, "week", name, "--of", day))
+        yield Task(f"planner week {plan}", (*PLANNER, "week", name, "--of", day))
 
 
 def sample_plans() -> list[str]:
@@ -110,7 +118,7 @@ def sample_plans() -> list[str]:
     return sorted(path.parent.name for path in SAMPLES.glob("*/garden.toml"))
 
 
-def _first_day(folder: Path) -> str:
+def first_day(folder: Path) -> str:
     """The first day of a plan's season."""
     plan = tomllib.loads((folder / "garden.toml").read_text(encoding="utf-8"))
     return str(plan["season"]["from"])

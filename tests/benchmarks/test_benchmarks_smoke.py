@@ -1,4 +1,4 @@
-"""The benchmark runs and measures every command; how fast they are it does not judge."""
+"""The benchmarks run and measure what they say; how fast or how good it is they do not judge."""
 
 import os
 import subprocess
@@ -7,9 +7,16 @@ from pathlib import Path
 
 import pytest
 
+from planner.climate import Climate
+from planner.garden import Garden
+from planner.scheduling.rule_of_thumb import Room, Thumb, rule_of_thumb
 from tests.benchmarks.run import BASELINE_NAME, sample_plans
+from tests.benchmarks.schedule_load import pieces_of
+from tests.benchmarks.synthetic_gardens import garden_of, load_of, synthetic_garden
 
 _RUN = Path(__file__).with_name("run.py")
+_LOAD = (sys.executable, "-m", "tests.benchmarks.schedule_load")
+_REPOSITORY = Path(__file__).resolve().parents[2]
 
 
 @pytest.mark.skipif(not hasattr(os, "wait4"), reason="needs the cost of a single process")
@@ -30,3 +37,59 @@ def test_the_benchmark_completes_and_names_every_row() -> None:
         assert min(cpu_s, ratio, peak_mb) >= 0
     # Everything is aligned on the right.
     assert len({len(line) for line in lines[: 1 + len(expected)]}) == 1
+
+
+@pytest.mark.skipif(not hasattr(os, "wait4"), reason="needs the cost of a single process")
+def test_schedules_of_made_up_gardens_stand_beside_the_rule_of_thumb() -> None:
+    wanted = ["--size", "2x3", "--load", "0.5", "--load", "1.1"]
+    done = subprocess.run(
+        [*_LOAD, *wanted], capture_output=True, text=True, check=False, cwd=_REPOSITORY
+    )
+    assert done.returncode == 0, done.stderr
+    head, *rows = done.stdout.splitlines()
+    assert [row[:22].rstrip() for row in rows] == ["2x3 0.5 seed 1", "2x3 1.1 seed 1"]
+    assert {len(row) for row in rows} == {len(head)}
+
+
+@pytest.mark.parametrize("load", [0.5, 0.75, 1.1])
+@pytest.mark.parametrize(("beds", "crops"), [(1, 2), (3, 10), (14, 15)])
+def test_a_made_up_garden_asks_for_its_load_of_ground(beds: int, crops: int, load: float) -> None:
+    garden = garden_of(synthetic_garden(beds, crops, load, seed=7))
+    assert len(garden.beds) == beds
+    assert len(garden.crops) == crops
+    # Amounts are written with three figures, and less is known of weeks at a window's end.
+    assert load_of(garden) == pytest.approx(load, rel=0.1)
+
+
+def test_a_made_up_garden_is_the_same_for_the_same_seed_only() -> None:
+    texts = [synthetic_garden(3, 5, 0.75, seed) for seed in (1, 1, 2)]
+    assert texts[0] == texts[1] != texts[2]
+
+
+@pytest.mark.parametrize("seed", range(1, 5))
+def test_every_crop_of_a_made_up_garden_fits_a_bed(seed: int) -> None:
+    garden = garden_of(synthetic_garden(3, 10, 0.75, seed))
+    assert all(any(map(crop.fits, garden.beds)) for crop in garden.crops.values())
+
+
+def test_blocks_of_a_sowing_that_touch_in_a_bed_are_one_piece() -> None:
+    blocks = [
+        {"bed": "North", "from_m": 0.0, "to_m": 1.0},
+        {"bed": "North", "from_m": 1.0, "to_m": 1.5},
+        {"bed": "North", "from_m": 2.0, "to_m": 2.5},
+        {"bed": "South", "from_m": 2.5, "to_m": 3.0},
+    ]
+    assert pieces_of({"sowings": [{"blocks": blocks}, {"blocks": blocks[:1]}]}) == 4
+
+
+@pytest.mark.parametrize("thumb", list(Thumb))
+@pytest.mark.parametrize("seed", range(1, 4))
+def test_endless_ground_never_feeds_less(thumb: Thumb, seed: int) -> None:
+    garden: Garden = garden_of(synthetic_garden(3, 8, 1.1, seed))
+    limited, unlimited = (
+        rule_of_thumb(garden, Climate(garden.site), garden.wish.first, thumb, room)
+        for room in (Room.LIMITED, Room.UNLIMITED)
+    )
+    assert limited.fill <= unlimited.fill + 1e-9
+    assert limited.sowings <= unlimited.sowings
+    assert all(limited.shares[crop] <= unlimited.shares[crop] + 1e-9 for crop in limited.shares)
