@@ -104,7 +104,8 @@ class _Page:
         """From the start that is ripe for the first week, to the last that still ripens in time.
 
         A start that cannot be is moved to the next day that can, or left out when the one after
-        it is due by then. When the last of them does not feed the last week, there is one more.
+        it is due by then. Where these are fewer than the weeks ask for, or do not feed the last
+        week, there is one more on the last day that can be.
         """
         allowed = [
             one for one in self._candidates(self._way()) if not set(self.weeks).isdisjoint(one.days)
@@ -118,7 +119,8 @@ class _Page:
             following = due + self._step
             chosen += [one for one in allowed if due <= one.course.start_on < following][:1]
             due = following
-        if chosen[-1] is not last and max(chosen[-1].days) < max(last.days):
+        too_few = len(chosen) * self._step < timedelta(weeks=len(self.weeks))
+        if chosen[-1] is not last and (too_few or max(chosen[-1].days) < max(last.days)):
             chosen.append(last)
         return [self._sowing(one) for one in chosen]
 
