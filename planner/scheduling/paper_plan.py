@@ -41,6 +41,13 @@ class PaperSowing:
     plants: int
     fate: Candidate | Lost
 
+    @property
+    def clear_by(self) -> date:
+        """The last day on which it may still stand."""
+        if isinstance(self.fate, Lost):
+            return self.fate.clear_on
+        return max(self.fate.days.values())
+
 
 def paper_plan(found: CropCandidates, wants: dict[Week, float], thumb: Thumb) -> list[PaperSowing]:
     """All sowings of one crop; each stretch of weeks without a break has its own first and last.

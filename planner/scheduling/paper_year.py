@@ -10,7 +10,7 @@ from dataclasses import dataclass, field
 from datetime import date, timedelta
 from enum import Enum, IntEnum
 
-from planner.garden import Bed, Crop, Garden, Store
+from planner.garden import Bed, Garden, Store
 from planner.scheduling.candidate import Candidate
 from planner.scheduling.paper_plan import Lost, PaperSowing
 from planner.terms import Week
@@ -69,6 +69,7 @@ class PaperYear:
         self.surplus = dict.fromkeys(self.lacking, 0.0)
         self._room = room
         self._turnover = timedelta(days=garden.wish.turnover_days)
+        self._kept = garden.kept
         self._beds = sorted(garden.beds, key=_goodness)
         self._held: dict[str, list[_Held]] = {bed.name: [] for bed in garden.beds}
         self._batches: list[_Batch] = []
@@ -102,7 +103,7 @@ class PaperYear:
         sowing = batch.sowing
         batch.plants = sowing.plants
         if self._room is Room.LIMITED:
-            batch.held = self._ground_for(sowing.crop, sowing.plants)
+            batch.held = self._ground_for(sowing)
             batch.plants = sum(one.plants for one in batch.held)
         if not batch.plants:
             return
@@ -120,14 +121,14 @@ class PaperYear:
             batch.in_ground = False
             self._put(day + self._turnover, _Happening.GROUND_FREE, batch)
 
-    def _ground_for(self, crop: Crop, plants: int) -> list[_Held]:
+    def _ground_for(self, sowing: PaperSowing) -> list[_Held]:
         """The first ground that is free, in the beds that are no better than they must be."""
         found: list[_Held] = []
-        left = plants
-        for bed, from_um, to_um in self._gaps(crop):
-            here = min(left, bed.plants_in(to_um - from_um, crop.ground.spacing_um))
+        left, spacing_um = sowing.plants, sowing.crop.ground.spacing_um
+        for bed, from_um, to_um in self._gaps(sowing):
+            here = min(left, bed.plants_in(to_um - from_um, spacing_um))
             if here:
-                stretch_um = bed.stretch_for(here, crop.ground.spacing_um)
+                stretch_um = bed.stretch_for(here, spacing_um)
                 found.append(_Held(bed, from_um, min(from_um + stretch_um, to_um), here))
                 left -= here
             if not left:
@@ -136,14 +137,21 @@ class PaperYear:
             self._held[one.bed.name].append(one)
         return found
 
-    def _gaps(self, crop: Crop) -> Iterator[tuple[Bed, int, int]]:
-        """Every free stretch a crop could stand in: its bed, from where, to where."""
-        for bed in filter(crop.fits, self._beds):
+    def _gaps(self, sowing: PaperSowing) -> Iterator[tuple[Bed, int, int]]:
+        """Every free stretch a sowing could stand in: its bed, from where, to where."""
+        kept = [
+            one
+            for one in self._kept
+            if one.first < sowing.clear_by and sowing.enters_on < one.last + self._turnover
+        ]
+        for bed in filter(sowing.crop.fits, self._beds):
+            held = [(one.from_um, one.to_um) for one in self._held[bed.name]]
+            held += [(one.from_um, one.to_um) for one in kept if one.bed == bed.name]
             reached = 0
-            for from_um, to_um in sorted((one.from_um, one.to_um) for one in self._held[bed.name]):
+            for from_um, to_um in sorted(held):
                 if from_um > reached:
                     yield bed, reached, from_um
-                reached = to_um
+                reached = max(reached, to_um)
             if bed.line_um > reached:
                 yield bed, reached, bed.line_um
 

@@ -241,3 +241,12 @@ def test_a_bed_without_end_is_as_good_as_endless_ground() -> None:
         _outcome(text, Thumb.KNOWS_SEASON, room) for room in (Room.LIMITED, Room.UNLIMITED)
     )
     assert beds == endless
+
+
+def test_ground_that_is_kept_is_not_sown() -> None:
+    kept = '[[kept]]\nbed = "Bed"\nwhat = "rhubarb"\nfrom = "0 ft"\nto = "3.75 ft"\n\n'
+    text = _CONSTANT + _bed("4 ft", "3 ft") + "{}" + _BEETS
+    open_bed, kept_bed = (
+        _outcome(text.format(part), Thumb.KNOWS_SEASON, Room.LIMITED) for part in ("", kept)
+    )
+    assert kept_bed.fill < open_bed.fill
