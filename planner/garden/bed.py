@@ -64,7 +64,7 @@ class Bed:
         """Ground in the bed, in square metres."""
         return self.line_um * self.width_um / 1e12
 
-    def _across(self, spacing_um: float) -> int:
+    def across(self, spacing_um: float) -> int:
         """Plants side by side on a square grid; 0 where the bed has no straight sides."""
         return 0 if self.is_round else math.floor(self.width_um / spacing_um + 1e-9)
 
@@ -74,14 +74,14 @@ class Bed:
         In a rectangular bed plants stand on a square grid, as many to a row as the width
         holds. In a round bed, or one narrower than the spacing, each plant gets its full area.
         """
-        across = self._across(spacing_um)
+        across = self.across(spacing_um)
         if across:
             return math.ceil(math.ceil(plants / across) * spacing_um - 1e-6)
         return math.ceil(plants * spacing_um * spacing_um / self.width_um - 1e-6)
 
     def plants_in(self, stretch_um: int, spacing_um: float) -> int:
         """How many plants at equal distances a stretch of this bed holds."""
-        across = self._across(spacing_um)
+        across = self.across(spacing_um)
         if across:
             return math.floor(stretch_um / spacing_um + 1e-6) * across
         return math.floor(stretch_um * self.width_um / spacing_um**2 + 1e-6)

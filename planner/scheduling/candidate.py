@@ -57,6 +57,10 @@ class CropCandidates:
     about: CropTimes
     candidates: list[Candidate]
 
+    def serving(self, week: Week) -> list[Candidate]:
+        """Every candidate that could serve a week."""
+        return [one for one in self.candidates if week in one.days]
+
 
 def candidates_of(about: CropTimes) -> list[Candidate]:
     """Every candidate from the first day of planning on that ripens while the crop is wanted."""

@@ -1,69 +1,224 @@
-"""The choice of sowings, spaced by harvest date: first come to the ground, first served.
+"""The choice of sowings: which, when, how large and where (rules §12, §31 to §33).
 
-Week by week each crop asks for the sowing that would feed the first week still lacking. The
-sowing that takes up ground first is placed first. So dates come from the harvest wanted and
-never from a fixed interval (rules §12).
+The ideal season says what weeks and ground are worth, and which sowings it would have; these
+are put on real ground, what still lacks is filled in, and parts of the plan are regrown again
+and again. The ideal season without weights gives the bound that no plan can pass.
 """
 
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from datetime import date
+from functools import cached_property
 
-from planner.climate import BEYOND, LEAD, Climate
+import numpy as np
+
+from planner.climate import Climate
 from planner.garden import Garden
-from planner.growth import Conditions, Paces, limits_of, outdoor_times
-from planner.scheduling.candidate import CropCandidates, CropTimes, candidates_of
-from planner.scheduling.maker import Asking, Prepared, ScheduleMaker, Turns
+from planner.ground import NOBODY, BedClass, Ground, Holding, classes_of
+from planner.scheduling.bound import Bound, bound_of
+from planner.scheduling.candidate import CropCandidates
+from planner.scheduling.filling import CropMarket, fill
+from planner.scheduling.ideal import IdealSeason
+from planner.scheduling.intents import arrange, intents_of
+from planner.scheduling.lacking import unmet_of
+from planner.scheduling.made import made_sowings
+from planner.scheduling.offers import CropOffers, Floats, offers_of
+from planner.scheduling.places import CropPlaces, fits_of
+from planner.scheduling.pricing import GroundThereIs
+from planner.scheduling.proposals import CropProposals
+from planner.scheduling.regrowing import Regrowing
 from planner.scheduling.sowing import Sowing
+from planner.scheduling.starts import crop_candidates
+from planner.scheduling.supply import supply_of
 from planner.scheduling.unmet import Unmet
-from planner.scheduling.workdays import Workdays
+from planner.scheduling.working_plan import WorkingPlan
+from planner.scheduling.worth import EVERYTHING, Worth, worth_of
+from planner.terms import Week
+
+USUAL_EFFORT = 1
+# Rounds of drawing together, orders of arranging and bed visits of regrowing, by effort.
+_DRAWN, _ORDERS, _VISITS = (0, 8, 10, 12), (1, 40, 80, 120), (0, 25_000, 125_000, 625_000)
+_LARGE = 60
 
 
 @dataclass(frozen=True, slots=True)
 class Choice:
-    """Sowings without names as yet, those standing with theirs, and what stays unmet."""
+    """Sowings without names as yet, those standing with theirs, what stays unmet, and the bound."""
 
     sowings: tuple[Sowing, ...]
     unmet: tuple[Unmet, ...]
+    bound: Bound
 
 
 def choose_sowings(
-    garden: Garden, climate: Climate, as_of: date, standing: tuple[Sowing, ...]
+    garden: Garden,
+    climate: Climate,
+    as_of: date,
+    standing: tuple[Sowing, ...],
+    effort: int = USUAL_EFFORT,
 ) -> Choice:
     """The sowings that feed the garden's targets from `as_of` on, around those standing.
 
-    The schedule is made once in each order of asking, and once more with the crops the best of
-    them fed least asking first; the one that lacks least is kept, the first of equals.
+    The work is counted, not timed: the same garden gives the same sowings on any machine.
     """
-    about = prepare(garden, climate, as_of, standing)
-    makers = [ScheduleMaker(about, Turns(asking)) for asking in Asking]
-    for maker in makers:
-        maker.make()
-    best = min(makers, key=_lacks)
-    again = ScheduleMaker(about, Turns(Asking.AS_WRITTEN, best.least_fed()))
-    again.make()
-    best = min((best, again), key=_lacks)
-    return Choice((*standing, *best.sowings), tuple(best.unmet()))
+    question = Question(garden, climate, as_of, standing)
+    plan = _plan_of(question, effort)
+    new = made_sowings(plan, garden.beds, garden.wish.turnover_days, question.hosts, garden.shared)
+    sowings = (*standing, *new)
+    unmet = unmet_of(garden, question.found, sowings)
+    return Choice(sowings, tuple(unmet), bound_of(question))
 
 
-def _lacks(maker: ScheduleMaker) -> tuple[float, int]:
-    return round(maker.shortfall(), 6), len(maker.sowings)
+@dataclass(frozen=True)
+class Question:
+    """Everything a choice rests on, worked out once."""
+
+    garden: Garden
+    climate: Climate
+    as_of: date
+    standing: tuple[Sowing, ...]
+
+    @cached_property
+    def found(self) -> dict[str, CropCandidates]:
+        """Every start of every crop."""
+        found = crop_candidates(self.garden, self.climate, self.as_of)
+        return {one.about.crop.name: one for one in found}
+
+    @cached_property
+    def lacks(self) -> dict[str, dict[Week, float]]:
+        """What each crop's weeks lack beyond what stands already."""
+        lacks = {}
+        for name, wants in self.garden.wants().items():
+            mine = [one for one in self.standing if one.crop.name == name]
+            had = supply_of(mine, wants).expected
+            lacks[name] = {
+                week: max(0.0, want - had.get(week, 0.0)) for week, want in wants.items()
+            }
+        return lacks
+
+    @cached_property
+    def worth_by_week(self) -> dict[str, dict[Week, float]]:
+        """What one unit of a crop is worth in a week, in thousandths of everything wanted."""
+        wants = self.garden.wants()
+        return {
+            name: {week: EVERYTHING * share / wants[name][week] for week, share in weeks.items()}
+            for name, weeks in self.garden.weights().items()
+        }
+
+    @cached_property
+    def offers(self) -> list[CropOffers]:
+        """Every offer of every crop."""
+        return [
+            offers_of(found, self.lacks[name], self.worth_by_week[name])
+            for name, found in self.found.items()
+        ]
+
+    @cached_property
+    def ground(self) -> GroundThereIs:
+        """The classes of beds, and what is free of each on the days anything enters."""
+        enters = [one.enters for one in self.offers]
+        days = np.unique(np.concatenate(enters)) if enters else np.zeros(0, np.int64)
+        classes = classes_of(self.garden.beds, self.garden.crops.values())
+        beds = self.beds
+        free = np.array([[_free_m(beds, one, int(day)) for day in days] for one in classes])
+        return GroundThereIs(classes, days, free.reshape(len(classes), len(days)))
+
+    @cached_property
+    def worth(self) -> Worth:
+        """What the chooser weighs."""
+        weeks = sum(len(weeks) for weeks in self.garden.wants().values())
+        line_m = sum(bed.line_um for bed in self.garden.beds) / 1e6
+        wish = self.garden.wish
+        return worth_of(weeks, line_m, (wish.last - wish.first).days)
+
+    @property
+    def hosts(self) -> dict[int, str]:
+        """The names of sowings begun already, by the numbers under which they hold ground."""
+        return {NOBODY - 1 - place: one.id for place, one in enumerate(self.standing)}
+
+    @property
+    def beds(self) -> Ground:
+        """The beds, with what is kept and what stands; a new one each time."""
+        garden = self.garden
+        ground = Ground(garden.beds)
+        number = {bed.name: place for place, bed in enumerate(garden.beds)}
+        for bed, holding in (*self._kept(), *self._standing()):
+            ground.hold(number[bed], holding)
+        return ground
+
+    def _kept(self) -> Iterator[tuple[str, Holding]]:
+        rest = self.garden.wish.turnover_days
+        for kept in self.garden.kept:
+            days = kept.first.toordinal(), kept.last.toordinal() + rest
+            yield (
+                kept.bed,
+                Holding(kept.from_um, kept.to_um, *days, NOBODY, kept.family),
+            )
+
+    def _standing(self) -> Iterator[tuple[str, Holding]]:
+        rest = self.garden.wish.turnover_days
+        numbers = {name: number for number, name in self.hosts.items()}
+        for one in self.standing:
+            for block in one.blocks:
+                days = block.enter_on.toordinal(), block.leave_on.toordinal() + rest
+                host = numbers.get(block.under, NOBODY)
+                holder = numbers[one.id]
+                family = one.crop.family.text
+                held = Holding(block.from_um, block.to_um, *days, holder, family, host)
+                yield block.bed, held
 
 
-def prepare(
-    garden: Garden, climate: Climate, as_of: date, standing: tuple[Sowing, ...]
-) -> Prepared:
-    """All candidates of all crops wanted."""
-    wish = garden.wish
-    workdays = Workdays(wish)
-    paces = Paces(climate, wish.first - LEAD, wish.last + BEYOND)
-    candidates = {}
-    for name, crop in garden.crops.items():
-        times = outdoor_times(
-            crop, climate, wish.freeze_risk, (wish.first, wish.last), wish.cover_weeks
+def _free_m(ground: Ground, beds: BedClass, day: int) -> float:
+    """Metres of the line of a class that nobody holds on a day."""
+    return sum(gap.length_um for bed in beds.beds for gap in ground.gaps(bed, day, day + 1)) / 1e6
+
+
+def _plan_of(question: Question, effort: int) -> WorkingPlan:
+    plan = WorkingPlan(question.offers, question.beds, question.worth)
+    if not any(len(one) for one in question.offers):
+        return plan
+    ideal = IdealSeason(question.offers, question.ground, question.worth)
+    markets = markets_of(question, ideal.ground_prices)
+    beds = len(question.garden.beds)
+    few = beds <= _LARGE
+    intents = intents_of(ideal, _DRAWN[effort] if few else _DRAWN[effort] // 3)
+    arrange(plan, markets, intents, _ORDERS[effort] if few else 1)
+    fill(plan, markets, 1.0)
+    Regrowing(plan, markets).run(_VISITS[effort] // (beds + 28))
+    return plan
+
+
+def markets_of(question: Question, prices: Floats) -> list[CropMarket]:
+    """What every crop may propose and where it may stand, at these prices of ground."""
+    garden, ground = question.garden, question.ground
+    standing = _standing_hosts(question)
+    markets = []
+    for offers in question.offers:
+        crop = offers.crop
+        pairs = tuple(pair for pair in garden.shared if pair.guest == crop.name)
+        classes = tuple(
+            (place, one) for place, one in enumerate(ground.classes) if crop.name in one.crops
         )
-        limits = limits_of(crop, climate, paces.temperatures)
-        last_wanted = min(garden.last_wanted(name), wish.last)
-        conditions = Conditions(times, paces.of(crop), limits)
-        about = CropTimes(crop, conditions, workdays, max(as_of, wish.first), last_wanted)
-        candidates[name] = CropCandidates(about, candidates_of(about))
-    return Prepared(garden, standing, candidates)
+        proposals = CropProposals(offers, classes, ground.days, prices, question.worth, pairs)
+        rents = [
+            (one, rent.tolist()) for (_, one), rent in zip(classes, proposals.rents, strict=True)
+        ]
+        places = CropPlaces(offers, fits_of(garden.beds, crop, rents), pairs, standing)
+        markets.append(CropMarket(proposals, places))
+    return markets
+
+
+def _standing_hosts(question: Question) -> dict[str, list[tuple[int, Holding]]]:
+    """Stretches of sowings begun already on ground of their own, by crop."""
+    crops = {
+        number: one.crop.name for number, one in zip(question.hosts, question.standing, strict=True)
+    }
+    hosts: dict[str, list[tuple[int, Holding]]] = {}
+    for bed, held in enumerate(question.beds.held):
+        for one in held:
+            if one.holder in crops and one.host == NOBODY:
+                hosts.setdefault(crops[one.holder], []).append((bed, one))
+    return hosts
+
+
+__all__: Sequence[str] = ["USUAL_EFFORT", "Choice", "Question", "choose_sowings", "markets_of"]

@@ -12,7 +12,6 @@ from datetime import date, timedelta
 from planner.garden import Crop, Cut, Once, Pick, RaisedIndoors, StartFrom, Store, Way
 from planner.growth import Course, Refused, RefusedBy, course_of, likely_ripe
 from planner.scheduling.candidate import CropTimes, set_out_day
-from planner.scheduling.draft import CropDraft
 from planner.scheduling.unmet import Reason, UnmetKind
 from planner.terms import Week
 
@@ -35,9 +34,9 @@ _KINDS = {
 }
 
 
-def why_unfed(draft: CropDraft, week: Week) -> Reason:
+def why_unfed(about: CropTimes, week: Week) -> Reason:
     """Why no sowing could feed a week, and what would help."""
-    about, crop = draft.about, draft.crop
+    crop = about.crop
     wish = about.workdays.wish
     if week.sunday < about.begin:
         return Reason(

@@ -33,8 +33,19 @@ def name_sowings(
         if not name:
             numbers[sowing.crop.name] = numbers.get(sowing.crop.name, 0) + 1
             name = f"{sowing.crop.name} {numbers[sowing.crop.name]}"
-        named.append(replace(sowing, id=name))
-    return tuple(named), numbers
+        named.append(replace(sowing, id=name, mark=""))
+    by_mark = {old.mark: new.id for old, new in zip(in_order, named, strict=True) if old.mark}
+    return tuple(_with_hosts(one, by_mark) for one in named), numbers
+
+
+def _with_hosts(sowing: Sowing, by_mark: Mapping[str, str]) -> Sowing:
+    """A guest, under its host's name rather than its mark."""
+    if not any(block.under in by_mark for block in sowing.blocks):
+        return sowing
+    blocks = tuple(
+        replace(block, under=by_mark.get(block.under, block.under)) for block in sowing.blocks
+    )
+    return replace(sowing, blocks=blocks)
 
 
 def _kept_name(sowing: Sowing, free: list[Sowing], days: int) -> Sowing:

@@ -3,16 +3,16 @@
 import math
 
 from planner.garden import Crop
-from planner.scheduling.draft import CropDraft
+from planner.scheduling.candidate import CropCandidates
 from planner.scheduling.unmet import Reason, UnmetKind
 from planner.terms import M2_PER_SQ_FT, Week
 
 
-def no_ground_reason(draft: CropDraft, week: Week, lacking: float) -> Reason:
+def no_ground_reason(found: CropCandidates, week: Week, lacking: float) -> Reason:
     """Why a week stays short although a sowing could feed it."""
-    crop = draft.crop
+    crop = found.about.crop
     per_plant = crop.gives.middle
-    flows = [one.flow[week] for one in draft.serving(week) if week in one.flow]
+    flows = [one.flow[week] for one in found.serving(week) if week in one.flow]
     if flows:
         per_plant = max(flows)
     plants = math.ceil(lacking / per_plant)
@@ -32,10 +32,10 @@ def _area_words(area_m2: float) -> str:
     return f"{number(area_m2)} square metres ({number(area_m2 / M2_PER_SQ_FT)} sq ft)"
 
 
-def partial_reason(draft: CropDraft, week: Week) -> Reason:
+def partial_reason(found: CropCandidates, week: Week) -> Reason:
     """Why the first or last week of a flow is short."""
-    crop = draft.crop
-    earlier = any(min(one.days) < week for one in draft.serving(week))
+    crop = found.about.crop
+    earlier = any(min(one.days) < week for one in found.serving(week))
     if earlier:
         why, remedy = "only ending", "end the target a week earlier, or want less that week."
     else:

@@ -24,13 +24,17 @@ class SowingState(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class Block:
-    """A stretch of a bed, held from one day to another; the next may enter the day it leaves."""
+    """A stretch of a bed, held from one day to another; the next may enter the day it leaves.
+
+    `under`: the name of the sowing whose ground it shares, empty on ground of its own.
+    """
 
     bed: str
     from_um: int
     to_um: int
     enter_on: date
     leave_on: date
+    under: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,9 +49,9 @@ class HarvestDay:
 class Sowing:
     """One batch of one crop started on one day. Its name, once given, stays.
 
-    `counted` says how
-    its dates were counted. `seeds` counts what goes into the ground or tray (cloves, sets,
-    tubers and slips likewise).
+    `counted` says how its dates were counted. `seeds` counts what goes into the ground or tray
+    (cloves, sets, tubers and slips likewise). `mark` is what its guests know it by until it has
+    a name.
     """
 
     id: str
@@ -65,6 +69,7 @@ class Sowing:
     clear_on: date
     state: SowingState
     why: tuple[str, ...]
+    mark: str = ""
 
     @property
     def enters_on(self) -> date:

@@ -4,7 +4,18 @@ from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
 
-from planner.garden import CountedFrom, Cut, DirectSown, Once, Pick, RaisedIndoors, StartFrom, Store
+from planner.garden import (
+    CountedFrom,
+    Cut,
+    DirectSown,
+    Once,
+    Pick,
+    RaisedIndoors,
+    SharedGround,
+    SharingPattern,
+    StartFrom,
+    Store,
+)
 from planner.growth import Course
 from planner.scheduling.sowing import HarvestDay
 from planner.terms import Figure, amount_words, week_of
@@ -23,13 +34,17 @@ _PART_OF_ITS_HARVEST = 0.9
 
 @dataclass(frozen=True, slots=True)
 class Made:
-    """What a sowing was made of and for: its course, size, harvest and end."""
+    """What a sowing was made of and for: its course, size, harvest and end.
+
+    A guest has the pair it stands by.
+    """
 
     course: Course
     plants: int
     harvest: tuple[HarvestDay, ...]
     clear_on: date
     chosen: Chosen
+    pair: SharedGround | None = None
 
 
 def why_sowing(made: Made) -> tuple[str, ...]:
@@ -43,6 +58,7 @@ def why_sowing(made: Made) -> tuple[str, ...]:
         _why_fall(course),
         _why_harvest(made),
         _why_size(made),
+        _why_shared(made),
     ]
     return tuple(sentence for sentence in sentences if sentence)
 
@@ -141,4 +157,22 @@ def _why_size(made: Made) -> str:
     return (
         f"{many} {amount_words(total, crop.unit)} for {span}, at {crop.gives} a plant{each_cut} "
         f"({crop.gives.source}){part}."
+    )
+
+
+_SHARES = {
+    SharingPattern.BETWEEN: "between young plants of {host}, and is out before those close over it",
+    SharingPattern.BENEATH: "beneath {host}, while that stands",
+    SharingPattern.RELAY: "under {host} in its last weeks, and follows it",
+}
+
+
+def _why_shared(made: Made) -> str:
+    pair = made.pair
+    if pair is None:
+        return ""
+    where = _SHARES[pair.pattern].format(host=pair.host)
+    return (
+        f"It shares ground: it grows {where} ({pair.source}); its plants are counted at "
+        f"{pair.yield_share:.0%} of a full harvest (§30)."
     )

@@ -1,29 +1,18 @@
 """How well a season does: shares of what is wanted, by their textbook definitions.
 
 Fill is the share of the amount wanted that is met, weeks met the share of weeks met in full,
-surplus the amount beyond. Each crop counts alike, whatever its unit. Only weeks of the season,
-and any others that are wanted, count.
+surplus the amount beyond. A crop counts by its priority, whatever its unit. Only weeks of the
+season, and any others that are wanted, count.
 """
 
 from dataclasses import dataclass
 from statistics import fmean
 
-from planner.garden import Crop
-from planner.scheduling import Supply, Unmet, UnmetKind
+from planner.garden import Crop, Garden
+from planner.scheduling import Supply, Unmet
 from planner.terms import Week
 
 _SHORT_OF_FULL = 1e-6
-# Weeks that no plan for this season could feed, whatever its ground.
-_OUT_OF_REACH = {
-    UnmetKind.TOO_EARLY,
-    UnmetKind.TOO_LATE,
-    UnmetKind.BETWEEN,
-    UnmetKind.AWAY,
-    UnmetKind.SOIL,
-    UnmetKind.PAST,
-    UnmetKind.FROST,
-    UnmetKind.HEAT,
-}
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,12 +39,6 @@ class CropOutlook:
         return sum(self.met(week) * amount for week, amount in self.wants.items()) / self.wanted
 
     @property
-    def reachable(self) -> float:
-        """Share of the amount wanted in weeks that some sowing could feed."""
-        lost = sum(one.amount for one in self.unmet if one.reason.kind in _OUT_OF_REACH)
-        return 1.0 - lost / self.wanted
-
-    @property
     def weeks_met(self) -> float:
         """Share of wanted weeks met in full."""
         return fmean(self.met(week) >= 1 - _SHORT_OF_FULL for week in self.wants)
@@ -70,10 +53,10 @@ class CropOutlook:
 
 @dataclass(frozen=True, slots=True)
 class Measures:
-    """The season in five shares, means over crops.
+    """The season in five shares.
 
-    `bound` is the fill no plan can pass, because no sowing at all can feed the other weeks;
-    ground is not yet counted in it. `gap` is what lies between.
+    Fill, bound and gap count each crop by its priority; weeks met and surplus are means over
+    crops. `bound` is the fill no plan for these beds can pass.
     """
 
     fill: float
@@ -87,11 +70,15 @@ class Measures:
         return max(0.0, self.bound - self.fill)
 
 
-def measures_of(outlooks: tuple[CropOutlook, ...]) -> Measures:
+def measures_of(garden: Garden, outlooks: tuple[CropOutlook, ...], bound: float) -> Measures:
     """The measures of all crops together."""
+    weights = garden.weights()
+    fill = sum(
+        share * one.met(week) for one in outlooks for week, share in weights[one.crop.name].items()
+    )
     return Measures(
-        fill=fmean(one.fill for one in outlooks),
+        fill=fill,
         weeks_met=fmean(one.weeks_met for one in outlooks),
         surplus=fmean(one.surplus for one in outlooks),
-        bound=fmean(one.reachable for one in outlooks),
+        bound=max(fill, bound),
     )

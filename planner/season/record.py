@@ -96,7 +96,7 @@ def _sowing_record(one: Sowing) -> Record:
                 "to_m": block.to_um / 1e6,
                 "enter_on": block.enter_on.isoformat(),
                 "leave_on": block.leave_on.isoformat(),
-                "under": None,
+                "under": block.under or None,
             }
             for block in one.blocks
         ],
@@ -210,6 +210,7 @@ def _block(one: Record) -> Block:
         to_um=round(one["to_m"] * 1e6),
         enter_on=date.fromisoformat(one["enter_on"]),
         leave_on=date.fromisoformat(one["leave_on"]),
+        under=str(one["under"] or ""),
     )
 
 

@@ -7,6 +7,8 @@ from uuid import UUID, uuid5
 from planner.climate import Climate
 from planner.garden import Garden
 from planner.scheduling import (
+    USUAL_EFFORT,
+    MoreGround,
     Sowing,
     SowingState,
     Unmet,
@@ -34,6 +36,7 @@ class Season:
     outlooks: tuple[CropOutlook, ...]
     unmet: tuple[Unmet, ...]
     measures: Measures
+    more_ground: tuple[MoreGround, ...]
     names_given: dict[str, int]
 
 
@@ -46,7 +49,12 @@ class EarlierSeason:
     names_given: dict[str, int]
 
 
-def make_season(garden: Garden, as_of: date, earlier: EarlierSeason | None) -> Season:
+def make_season(
+    garden: Garden,
+    as_of: date,
+    earlier: EarlierSeason | None,
+    effort: int = USUAL_EFFORT,
+) -> Season:
     """The season of a garden as seen on `as_of`.
 
     Sowings of the earlier season started before that day stand as they are; all others may
@@ -58,7 +66,7 @@ def make_season(garden: Garden, as_of: date, earlier: EarlierSeason | None) -> S
     before = earlier or EarlierSeason(_plan_id(garden), (), {})
     standing = _standing(garden, as_of, before.sowings)
     movable = tuple(one for one in before.sowings if one.sow_on >= as_of)
-    choice = choose_sowings(garden, Climate(garden.site), as_of, standing)
+    choice = choose_sowings(garden, Climate(garden.site), as_of, standing, effort)
     sowings, names = name_sowings(choice.sowings, movable, before.names_given)
     outlooks = _outlooks(garden, sowings, choice.unmet)
     return Season(
@@ -69,7 +77,8 @@ def make_season(garden: Garden, as_of: date, earlier: EarlierSeason | None) -> S
         tasks=tasks_of(garden, sowings),
         outlooks=outlooks,
         unmet=choice.unmet,
-        measures=measures_of(outlooks),
+        measures=measures_of(garden, outlooks, choice.bound.share),
+        more_ground=choice.bound.more_ground,
         names_given=names,
     )
 

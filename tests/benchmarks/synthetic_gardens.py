@@ -17,7 +17,7 @@ from planner.climate import Climate
 from planner.garden import Garden
 from planner.reading import PlanFile, PlanFiles, read_garden
 from planner.scheduling.candidate import Candidate, CropCandidates
-from planner.scheduling.rule_of_thumb import crop_candidates
+from planner.scheduling.starts import crop_candidates
 from planner.terms import Week, days_between
 
 FIRST, LAST = date(2027, 3, 1), date(2027, 11, 30)

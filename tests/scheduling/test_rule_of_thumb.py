@@ -18,9 +18,9 @@ from planner.scheduling.rule_of_thumb import (
     Room,
     Thumb,
     ThumbResult,
-    crop_candidates,
     rule_of_thumb,
 )
+from planner.scheduling.starts import crop_candidates
 from tests.plan_text import garden_of
 
 _FIRST = date(2027, 3, 1)

@@ -1,0 +1,109 @@
+"""The bound: what no plan for these beds and days can pass, and what more ground would bring."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import Protocol
+
+import numpy as np
+
+from planner.garden import Garden
+from planner.scheduling.ideal import IdealSeason
+from planner.scheduling.offers import CropOffers, Floats
+from planner.scheduling.pricing import GroundThereIs
+from planner.scheduling.worth import EVERYTHING, Worth
+from planner.terms import Week
+
+_WORTH_TELLING = 0.002
+_MOST_TRIED = 3
+
+
+@dataclass(frozen=True, slots=True)
+class MoreGround:
+    """What one more bed like another could bring at most: to everything wanted, and by crop."""
+
+    like: str
+    gain: float
+    by_crop: dict[str, float]
+
+
+@dataclass(frozen=True, slots=True)
+class Bound:
+    """The share of everything wanted that no plan can pass, and what one more bed would bring."""
+
+    share: float
+    more_ground: tuple[MoreGround, ...]
+
+
+class Asked(Protocol):
+    """What the bound of a choice rests on."""
+
+    @property
+    def garden(self) -> Garden:
+        """The garden."""
+        ...
+
+    @property
+    def offers(self) -> list[CropOffers]:
+        """Every offer of every crop."""
+        ...
+
+    @property
+    def ground(self) -> GroundThereIs:
+        """What ground there is."""
+        ...
+
+    @property
+    def lacks(self) -> dict[str, dict[Week, float]]:
+        """What each crop's weeks lack beyond what stands already."""
+        ...
+
+    @property
+    def worth_by_week(self) -> dict[str, dict[Week, float]]:
+        """What one unit of a crop is worth in a week."""
+        ...
+
+
+def bound_of(asked: Asked) -> Bound:
+    """The bound of a garden: the ideal season in which only unmet wants count (rules §32)."""
+    lacking = sum(
+        amount * asked.worth_by_week[name][week]
+        for name, weeks in asked.lacks.items()
+        for week, amount in weeks.items()
+    )
+    if not any(len(one) for one in asked.offers):
+        return Bound(1.0 - lacking / EVERYTHING, ())
+    ideal = IdealSeason(asked.offers, asked.ground, Worth(0.0, 0.0), asked.garden.shared)
+    weighed = sum(float(one.lacks @ one.worth) for one in asked.offers)
+    least = lacking - weighed + ideal.lacking
+    share = min(1.0, 1.0 - least / EVERYTHING)
+    return Bound(share, tuple(_more_ground(asked, ideal)))
+
+
+def _more_ground(asked: Asked, ideal: IdealSeason) -> Iterator[MoreGround]:
+    """For the beds whose like would be worth most at the prices of ground: what it would bring."""
+    if ideal.lacking < _WORTH_TELLING * EVERYTHING:
+        return
+    ground, beds = asked.ground, asked.garden.beds
+    prices = ideal.ground_prices.sum(axis=1)
+    lines = [max(beds[bed].line_um for bed in one.beds) / 1e6 for one in ground.classes]
+    order = np.argsort(-prices * np.array(lines), kind="stable")[:_MOST_TRIED]
+    before = ideal.lacking_by_week
+    for place in order:
+        if prices[place] <= 0:
+            continue
+        free = ground.free_m.copy()
+        free[place] += lines[place]
+        gained = before - ideal.with_free(free)
+        by_crop = dict(_by_crop(asked.offers, gained))
+        like = max(ground.classes[place].beds, key=lambda bed: beds[bed].line_um)
+        gain = sum(by_crop.values())
+        if gain >= _WORTH_TELLING:
+            yield MoreGround(beds[like].name, gain, by_crop)
+
+
+def _by_crop(offers: list[CropOffers], gained: Floats) -> Iterator[tuple[str, float]]:
+    first = 0
+    for one in offers:
+        weeks = gained[first : first + len(one.weeks)]
+        yield one.crop.name, float(weeks @ (one.lacks * one.worth)) / EVERYTHING
+        first += len(one.weeks)

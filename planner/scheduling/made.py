@@ -1,0 +1,170 @@
+"""Made sowings: what a working plan holds becomes sowings with dates, harvests and reasons."""
+
+import math
+from collections.abc import Mapping, Sequence
+from datetime import date, timedelta
+
+from planner.garden import Bed, Crop, SharedGround, StartFrom, Store
+from planner.ground import NOBODY
+from planner.scheduling.candidate import Candidate
+from planner.scheduling.offers import CropOffers
+from planner.scheduling.sowing import Block, HarvestDay, Method, Sowing, SowingState
+from planner.scheduling.story import Chosen, Made, why_sowing
+from planner.scheduling.working_plan import Placed, WorkingPlan
+from planner.terms import Week
+
+# Seed allowance: eight in ten come up and nine in ten of those are kept (from memory);
+# twelve plants then need seventeen seeds (TRADE propagation arithmetic).
+_COMES_UP = 0.8
+_IS_KEPT = 0.9
+_TINY = 1e-9
+
+
+def made_sowings(
+    plan: WorkingPlan,
+    beds: Sequence[Bed],
+    turnover_days: int,
+    hosts: Mapping[int, str],
+    pairs: Sequence[SharedGround],
+) -> tuple[Sowing, ...]:
+    """Every sowing of a plan, without a name as yet; `hosts` names the sowings begun before.
+
+    A guest knows its host by the host's mark until names are given.
+    """
+    maker = _Maker(plan, beds, turnover_days, hosts, pairs)
+    return tuple(
+        maker.sowing(placed, harvest)
+        for crop, sowings in enumerate(plan.placed)
+        for harvest in [plan.harvest(crop)]
+        for placed in sowings.values()
+    )
+
+
+class _Maker:
+    def __init__(
+        self,
+        plan: WorkingPlan,
+        beds: Sequence[Bed],
+        turnover_days: int,
+        hosts: Mapping[int, str],
+        pairs: Sequence[SharedGround],
+    ) -> None:
+        self.plan, self.beds, self.hosts, self.pairs = plan, beds, hosts, pairs
+        self.turnover = timedelta(days=turnover_days)
+        self.shared = {
+            piece.host for one in plan.all_placed() for piece in one.pieces if piece.host != NOBODY
+        }
+
+    def sowing(self, placed: Placed, harvests: Mapping[int, Mapping[int, float]]) -> Sowing:
+        offers = self.plan.offers[placed.crop]
+        candidate = offers.candidates[int(offers.starts[placed.offer])]
+        course, crop = candidate.course, offers.crop
+        until = date.fromordinal(int(offers.leaves[placed.offer])) - self.turnover
+        harvest = _harvest(offers, candidate, placed, harvests[placed.number], until)
+        # A host stays as long as its guests were promised.
+        clear_on = until if placed.number in self.shared else harvest[-1].day
+        clear_on = max(clear_on, course.enters_on + timedelta(days=1))
+        chosen = _chosen(offers, placed, candidate)
+        made = Made(course, placed.plants, harvest, clear_on, chosen, self._pair(placed))
+        return Sowing(
+            id="",
+            mark=f"#{placed.number}",
+            crop=crop,
+            method=Method.DIRECT if candidate.is_direct else Method.INDOORS,
+            sow_on=course.start_on,
+            emerges_on=course.emerges_on,
+            set_out_on=course.set_out_on,
+            ripe=course.ripe,
+            counted=course.counted,
+            plants=placed.plants,
+            seeds=seeds_for(crop, placed.plants),
+            blocks=tuple(
+                Block(
+                    bed=self.beds[piece.bed].name,
+                    from_um=piece.from_um,
+                    to_um=piece.to_um,
+                    enter_on=course.enters_on,
+                    leave_on=clear_on,
+                    under=self._host(piece.host),
+                )
+                for piece in placed.pieces
+            ),
+            harvest=harvest,
+            clear_on=clear_on,
+            state=SowingState.PLANNED,
+            why=why_sowing(made),
+        )
+
+    def _host(self, number: int) -> str:
+        if number == NOBODY:
+            return ""
+        return self.hosts.get(number, f"#{number}")
+
+    def _pair(self, placed: Placed) -> SharedGround | None:
+        """The pair a guest stands by, or None for a sowing on ground of its own."""
+        host = placed.pieces[0].host
+        if host == NOBODY:
+            return None
+        name = self._crop_of(host)
+        guest = self.plan.offers[placed.crop].crop.name
+        return next(
+            pair
+            for pair in self.pairs
+            if (pair.host, pair.guest, pair.yield_share) == (name, guest, placed.yields)
+        )
+
+    def _crop_of(self, host: int) -> str:
+        if host in self.hosts:
+            return self.hosts[host].rpartition(" ")[0]
+        return next(
+            offers.crop.name
+            for offers, sowings in zip(self.plan.offers, self.plan.placed, strict=True)
+            if host in sowings
+        )
+
+
+def seeds_for(crop: Crop, plants: int) -> int:
+    """Seeds to sow so that about so many plants remain; cloves, sets and slips one each."""
+    if crop.start_from is not StartFrom.SEED:
+        return plants
+    return math.ceil(plants / (_COMES_UP * _IS_KEPT) - 1e-6)
+
+
+def _harvest(
+    offers: CropOffers,
+    candidate: Candidate,
+    placed: Placed,
+    by_week: Mapping[int, float],
+    until: date,
+) -> tuple[HarvestDay, ...]:
+    """What is taken on which day; a crop for the store is lifted on one."""
+    plants = placed.plants * placed.yields
+    if isinstance(offers.crop.habit, Store):
+        lifted = min(candidate.days.values())
+        return (HarvestDay(lifted, plants * offers.crop.gives.middle),)
+    weeks: dict[Week, float] = {}
+    if candidate.flow:
+        weeks = {
+            week: plants * each
+            for week, each in candidate.flow.items()
+            if candidate.days[week] <= until and each > 0
+        }
+    else:
+        weeks = {offers.weeks[place]: amount for place, amount in sorted(by_week.items())}
+    return tuple(
+        HarvestDay(candidate.days[week], amount)
+        for week, amount in sorted(weeks.items())
+        if amount > _TINY
+    )
+
+
+def _chosen(offers: CropOffers, placed: Placed, candidate: Candidate) -> Chosen:
+    """Whether a start is the latest of its way that has its first week ready, or another."""
+    week = offers.weeks[offers.first_week[placed.offer]]
+    alike = [
+        one
+        for one in offers.candidates
+        if week in one.days and one.is_direct == candidate.is_direct
+    ]
+    latest = max(one.course.start_on for one in alike)
+    return Chosen.BEST if candidate.course.start_on == latest else Chosen.FOR_GROUND

@@ -1,0 +1,198 @@
+"""Offers: every sowing a crop could have, as rows of numbers the chooser can weigh at once.
+
+An offer is a start together with the day its ground is given back: the same start held a week
+longer, or cut once more, is another offer.
+"""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from datetime import timedelta
+from functools import cached_property
+
+import numpy as np
+from numpy.typing import NDArray
+
+from planner.garden import Crop, Store
+from planner.scheduling.candidate import Candidate, CropCandidates
+from planner.terms import Week
+
+Floats = NDArray[np.float64]
+Whole = NDArray[np.int64]
+ENOUGH = 1e-6
+_NEARLY_FULL = 0.5
+
+
+@dataclass(frozen=True)
+class CropOffers:
+    """A crop's offers, and the weeks that lack it and that some offer could feed.
+
+    `lacks`: amount each week lacks, in the crop's unit; `worth`: what one unit of it is worth
+    in that week. `starts`: the candidate an offer begins as; `enters`, `leaves`: ordinals, the
+    turnover in them. `gives`: offers by weeks; what one plant brings to a week where harvest
+    flows, else 1 where the whole harvest may be taken that week. `beyond`: what one plant
+    brings to weeks in which it is not wanted.
+    """
+
+    crop: Crop
+    candidates: list[Candidate]
+    weeks: tuple[Week, ...]
+    lacks: Floats
+    worth: Floats
+    starts: Whole
+    enters: Whole
+    leaves: Whole
+    gives: Floats
+    beyond: Floats
+    direct: NDArray[np.bool_]
+    flows: bool
+
+    def __len__(self) -> int:
+        """How many offers there are."""
+        return len(self.starts)
+
+    @cached_property
+    def plants(self) -> Floats:
+        """Plants that would feed each week in full, for a crop harvested at once."""
+        return self.lacks / self.crop.gives.middle
+
+    @cached_property
+    def largest(self) -> Floats:
+        """The most plants of each offer that are of use, by its weeks in nearly full flow."""
+        if not self.flows:
+            return self.gives @ self.plants
+        full = self.gives >= _NEARLY_FULL * self.gives.max(axis=1, keepdims=True)
+        with np.errstate(divide="ignore", invalid="ignore"):
+            needed = np.where(full & (self.gives > 0), self.lacks / self.gives, 0.0)
+        most: Floats = needed.max(axis=1)
+        return most
+
+    @cached_property
+    def first_week(self) -> list[int]:
+        """The first week each offer feeds, by its place in `weeks`."""
+        return [int(one) for one in (self.gives > 0).argmax(axis=1)]
+
+    @cached_property
+    def last_week(self) -> list[int]:
+        """The last week each offer feeds."""
+        return [int(len(self.weeks) - 1 - one) for one in (self.gives > 0)[:, ::-1].argmax(axis=1)]
+
+
+@dataclass(frozen=True, slots=True)
+class _Row:
+    start: int
+    enters: int
+    leaves: int
+    gives: Floats
+    beyond: float
+    direct: bool
+
+
+def offers_of(
+    found: CropCandidates, lacks: Mapping[Week, float], worth: Mapping[Week, float]
+) -> CropOffers:
+    """All offers of a crop worth weighing, for the weeks that lack it.
+
+    `worth` is what one unit is worth by week. An offer that another one beats in every way is
+    left out: one that enters no earlier, leaves no later, and gives no less in any week.
+    """
+    served = {week for one in found.candidates for week in one.days}
+    weeks = tuple(week for week, lack in lacks.items() if lack > ENOUGH and week in served)
+    rows = _unbeaten(list(_rows(found, weeks)), len(weeks))
+    flows = any(one.flow for one in found.candidates)
+    return CropOffers(
+        crop=found.about.crop,
+        candidates=found.candidates,
+        weeks=weeks,
+        lacks=np.array([lacks[week] for week in weeks], float),
+        worth=np.array([worth[week] for week in weeks], float),
+        starts=np.array([row.start for row in rows], np.int64),
+        enters=np.array([row.enters for row in rows], np.int64),
+        leaves=np.array([row.leaves for row in rows], np.int64),
+        gives=np.array([row.gives for row in rows], float).reshape(len(rows), len(weeks)),
+        beyond=np.array([row.beyond for row in rows], float),
+        direct=np.array([row.direct for row in rows], bool),
+        flows=flows,
+    )
+
+
+def _rows(found: CropCandidates, weeks: tuple[Week, ...]) -> Iterator[_Row]:
+    place = {week: number for number, week in enumerate(weeks)}
+    on_garden_days = {
+        week
+        for one in found.candidates
+        for week, day in one.days.items()
+        if found.about.workdays.wish.is_garden_day(day)
+    }
+    for number, candidate in enumerate(found.candidates):
+        yield from _rows_of(found, (number, candidate), place, on_garden_days)
+
+
+def _rows_of(
+    found: CropCandidates,
+    numbered: tuple[int, Candidate],
+    place: Mapping[Week, int],
+    on_garden_days: set[Week],
+) -> Iterator[_Row]:
+    """One row for each day on which the candidate's ground could be given back."""
+    number, candidate = numbered
+    wish = found.about.workdays.wish
+    enters = candidate.course.enters_on
+    gives, beyond = np.zeros(len(place)), 0.0
+    stored = isinstance(found.about.crop.habit, Store)
+    for week, day in sorted(candidate.days.items()):
+        if week not in place:
+            beyond += candidate.flow.get(week, 0.0)
+            continue
+        if not candidate.flow and week in on_garden_days and not wish.is_garden_day(day):
+            continue
+        gives[place[week]] = candidate.flow.get(week, 1.0)
+        if not stored:
+            yield _row(found, (number, candidate), gives, beyond, (day - enters).days)
+    if stored and gives.any():
+        lifted = min(candidate.days.values())
+        yield _row(found, (number, candidate), gives, beyond, (lifted - enters).days)
+
+
+def _row(
+    found: CropCandidates,
+    numbered: tuple[int, Candidate],
+    gives: Floats,
+    beyond: float,
+    days: int,
+) -> _Row:
+    number, candidate = numbered
+    enters = candidate.course.enters_on
+    leaves = enters + timedelta(days=max(1, days) + found.about.workdays.wish.turnover_days)
+    return _Row(
+        number,
+        enters.toordinal(),
+        leaves.toordinal(),
+        gives.copy(),
+        beyond,
+        candidate.is_direct,
+    )
+
+
+def _unbeaten(rows: list[_Row], weeks: int) -> list[_Row]:
+    """The rows no other row beats; of equals the one sown in place, then the latest."""
+    rows = sorted(
+        rows,
+        key=lambda row: (-row.gives.sum(), row.leaves - row.enters, not row.direct, -row.start),
+    )
+    enters, leaves = np.zeros(len(rows)), np.zeros(len(rows))
+    gives, direct = np.zeros((len(rows), weeks)), np.zeros(len(rows), bool)
+    kept: list[_Row] = []
+    for row in rows:
+        many = len(kept)
+        beats = (
+            (enters[:many] >= row.enters)
+            & (leaves[:many] <= row.leaves)
+            & (direct[:many] | (not row.direct))
+            & (gives[:many] >= row.gives - 1e-12).all(axis=1)
+        )
+        if beats.any():
+            continue
+        enters[many], leaves[many], direct[many] = row.enters, row.leaves, row.direct
+        gives[many] = row.gives
+        kept.append(row)
+    return sorted(kept, key=lambda row: (row.enters, row.leaves, row.start))

@@ -1,0 +1,126 @@
+"""Proposals: which offers of a crop would mend most of what its weeks lack, and how many plants."""
+
+from dataclasses import dataclass
+from functools import cached_property
+
+import numpy as np
+
+from planner.garden import SharedGround, SharingPattern
+from planner.ground import BedClass
+from planner.scheduling.offers import CropOffers, Floats, Whole
+from planner.scheduling.tenure import held
+from planner.scheduling.worth import SURPLUS, Worth
+
+# A crop whose weeks each lack less than this share of their want gets no sowing for it.
+_CRUMBS = 0.03
+# Sizes tried for a crop that flows, as shares of what would fill its emptiest week.
+_SIZES = (1.0, 0.75, 0.5, 0.3)
+_ANY_GAIN = 1e-9
+
+
+@dataclass(frozen=True, slots=True)
+class Proposal:
+    """So many plants of an offer, on own ground or as a guest in a pattern, and their gain."""
+
+    gain: float
+    offer: int
+    plants: int
+    pattern: SharingPattern | None
+
+
+@dataclass(frozen=True)
+class CropProposals:
+    """What can be proposed for one crop: its offers, the price of its ground, its hosts.
+
+    `prices`: metres of each class by day, from the ideal season; `pairs`: those it is guest of.
+    """
+
+    offers: CropOffers
+    classes: tuple[tuple[int, BedClass], ...]
+    days: Whole
+    prices: Floats
+    worth: Worth
+    pairs: tuple[SharedGround, ...]
+
+    @cached_property
+    def _sowing(self) -> Floats:
+        return np.where(
+            self.offers.direct,
+            self.worth.of_sowing(direct=True),
+            self.worth.of_sowing(direct=False),
+        )
+
+    @cached_property
+    def rents(self) -> tuple[Floats, ...]:
+        """What a metre of each class costs each offer for its time, in the order of `classes`."""
+        begins = np.searchsorted(self.days, self.offers.enters)
+        ends = np.searchsorted(self.days, self.offers.leaves)
+        return tuple(held(self.prices[place], begins, ends) for place, _ in self.classes)
+
+    @cached_property
+    def _ground(self) -> Floats:
+        """What a plant of each offer pays for ground of its own, where it is cheapest."""
+        crop = self.offers.crop
+        each = [
+            one.row_m(crop) / one.plants_in_row(crop) * rent
+            for (_, one), rent in zip(self.classes, self.rents, strict=True)
+        ]
+        return np.min(each, axis=0) if each else np.full(len(self.offers), np.inf)
+
+    @cached_property
+    def _by_pattern(self) -> dict[SharingPattern, float]:
+        return {pair.pattern: pair.yield_share for pair in self.pairs}
+
+    def best(self, lacks: list[float], price_factor: float, shake: Floats) -> list[Proposal]:
+        """The proposals that gain most, best first; `shake` multiplies each offer's gain.
+
+        Ground of its own is paid at its price times `price_factor`, a host's is free.
+        """
+        lacking = np.array(lacks)
+        if not len(self.offers) or (lacking / self.offers.lacks).max() < _CRUMBS:
+            return []
+        found = self._ranked(lacking, 1.0, self._ground * price_factor, shake)
+        proposals = [Proposal(*one, None) for one in found]
+        for pattern, yields in self._by_pattern.items():
+            shared = self._ground * price_factor if pattern is SharingPattern.RELAY else 0.0
+            guests = self._ranked(lacking, yields, shared * np.ones(len(self.offers)), shake)
+            proposals += [Proposal(*one, pattern) for one in guests]
+        return proposals
+
+    def _ranked(
+        self, lacking: Floats, yields: float, price: Floats, shake: Floats
+    ) -> list[tuple[float, int, int]]:
+        many = _FLOWING if self.offers.flows else _AT_ONCE
+        gain, plants = (
+            self._flowing(lacking, yields, price)
+            if self.offers.flows
+            else self._at_once(lacking, yields, price)
+        )
+        gain = (gain - self._sowing) * shake
+        order = np.argsort(-gain, kind="stable")[:many]
+        return [(float(gain[i]), int(i), int(plants[i])) for i in order if gain[i] > _ANY_GAIN]
+
+    def _at_once(self, lacking: Floats, yields: float, price: Floats) -> tuple[Floats, Floats]:
+        offers = self.offers
+        each = offers.crop.gives.middle * yields
+        plants = np.maximum(1.0, np.ceil(offers.gives @ lacking / each - 1e-9))
+        return offers.gives @ (lacking * offers.worth) - plants * price, plants
+
+    def _flowing(self, lacking: Floats, yields: float, price: Floats) -> tuple[Floats, Floats]:
+        offers, worth = self.offers, self.offers.worth
+        gives = offers.gives * yields
+        with np.errstate(divide="ignore", invalid="ignore"):
+            most = np.where(gives > 1e-12, lacking / gives, 0.0).max(axis=1)
+        best, sizes = np.full(len(offers), -np.inf), np.ones(len(offers))
+        for size in _SIZES:
+            plants = np.maximum(1.0, np.ceil(most * size - 1e-9))
+            brought = plants[:, None] * gives
+            useful = np.minimum(brought, lacking) @ worth
+            surplus = np.maximum(brought - lacking, 0.0) @ worth
+            gain = useful - SURPLUS * surplus - plants * price
+            better = gain > best
+            best[better], sizes[better] = gain[better], plants[better]
+        return best, sizes
+
+
+_FLOWING, _AT_ONCE = 5, 5

@@ -1,0 +1,217 @@
+"""The working plan: sowings on real ground while they are chosen, and what the plan costs so far.
+
+Crops, offers and beds are numbers here, days are ordinals: a plan is weighed thousands of times.
+"""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from typing import NamedTuple
+
+from planner.ground import NOBODY, Ground, Holding
+from planner.scheduling.offers import CropOffers
+from planner.scheduling.worth import SPLIT, SURPLUS, Worth
+
+_NOTHING = 1e-9
+
+
+class Piece(NamedTuple):
+    """A stretch of a bed with so many of a sowing's plants, under a host or under nobody."""
+
+    bed: int
+    from_um: int
+    to_um: int
+    plants: int
+    host: int = NOBODY
+
+
+@dataclass(frozen=True, slots=True)
+class Placed:
+    """A sowing on the ground: its number, its crop, its offer, its pieces.
+
+    `yields`: what its plants give against those on ground of their own.
+    """
+
+    number: int
+    crop: int
+    offer: int
+    pieces: tuple[Piece, ...]
+    yields: float = 1.0
+
+    @property
+    def plants(self) -> int:
+        """All plants of the sowing."""
+        return sum(piece.plants for piece in self.pieces)
+
+
+class _CropSums:
+    """What weighing a crop takes, as plain lists."""
+
+    def __init__(self, offers: CropOffers, worth: Worth) -> None:
+        self.gives: list[list[float]] = offers.gives.tolist()
+        self.lacks: list[float] = offers.lacks.tolist()
+        self.worth: list[float] = offers.worth.tolist()
+        self.beyond: list[float] = offers.beyond.tolist()
+        self.sowing = [worth.of_sowing(direct=bool(direct)) for direct in offers.direct]
+        self.days: list[int] = (offers.leaves - offers.enters).tolist()
+        self.each = offers.crop.gives.middle
+        self.mean_worth = sum(self.worth) / max(1, len(self.worth))
+
+
+class WorkingPlan:
+    """Sowings by crop, the ground they hold, and what each crop's weeks lack."""
+
+    def __init__(self, offers: Sequence[CropOffers], ground: Ground, worth: Worth) -> None:
+        self.offers = offers
+        self.ground = ground
+        self.worth = worth
+        self.placed: list[dict[int, Placed]] = [{} for _ in offers]
+        self.lacks: list[list[float]] = [one.lacks.tolist() for one in offers]
+        self._sums = [_CropSums(one, worth) for one in offers]
+        self.costs = [0.0] * len(offers)
+        self._guests: dict[int, set[int]] = {}
+        self._hosts: dict[str, dict[int, list[tuple[int, Holding]]]] = {}
+        self._by_number: dict[int, Placed] = {}
+        self._next = 0
+        for crop in range(len(offers)):
+            self._weigh(crop)
+
+    @property
+    def cost(self) -> float:
+        """What the plan costs: unmet wants, surplus, sowings, ground."""
+        return sum(self.costs)
+
+    def all_placed(self) -> list[Placed]:
+        """Every sowing, by crop, in the order they were placed."""
+        return [one for sowings in self.placed for one in sowings.values()]
+
+    def hosts(self, crop: str) -> Iterator[tuple[int, Holding]]:
+        """Every stretch a crop's sowings hold on ground of their own, with its bed."""
+        for holdings in self._hosts.get(crop, {}).values():
+            yield from holdings
+
+    def place(
+        self, crop: int, offer: int, pieces: tuple[Piece, ...], yields: float = 1.0
+    ) -> Placed:
+        """Place a new sowing."""
+        placed = Placed(self._next, crop, offer, pieces, yields)
+        self._next += 1
+        self.put_back(placed)
+        return placed
+
+    def put_back(self, placed: Placed) -> None:
+        """Place a sowing that was taken out, where it was; its host must be back before it."""
+        offers = self.offers[placed.crop]
+        enters, leaves = int(offers.enters[placed.offer]), int(offers.leaves[placed.offer])
+        family = offers.crop.family.text
+        own = []
+        for piece in placed.pieces:
+            holding = Holding(
+                piece.from_um, piece.to_um, enters, leaves, placed.number, family, piece.host
+            )
+            self.ground.hold(piece.bed, holding)
+            if piece.host == NOBODY:
+                own.append((piece.bed, holding))
+            else:
+                self._guests.setdefault(piece.host, set()).add(placed.number)
+        self._hosts.setdefault(offers.crop.name, {})[placed.number] = own
+        self.placed[placed.crop][placed.number] = placed
+        self._by_number[placed.number] = placed
+        self._weigh(placed.crop)
+
+    def take_out(self, placed: Placed) -> list[Placed]:
+        """Take out a sowing and its guests; what was taken out, to be put back from the end."""
+        taken = []
+        for guest in sorted(self._guests.get(placed.number, ())):
+            taken += self.take_out(self._by_number[guest])
+        for piece in placed.pieces:
+            self.ground.release(piece.bed, placed.number)
+            if piece.host != NOBODY:
+                self._guests[piece.host].discard(placed.number)
+        del self._hosts[self.offers[placed.crop].crop.name][placed.number]
+        del self.placed[placed.crop][placed.number]
+        del self._by_number[placed.number]
+        self._weigh(placed.crop)
+        return [*taken, placed]
+
+    def is_placed(self, placed: Placed) -> bool:
+        """Whether a sowing is in the plan."""
+        return placed.number in self._by_number
+
+    def harvest(self, crop: int) -> dict[int, dict[int, float]]:
+        """What each sowing of a crop brings to each of its weeks, by their places."""
+        sums, offers = self._sums[crop], self.offers[crop]
+        if offers.flows:
+            return {
+                one.number: {
+                    week: one.plants * one.yields * each
+                    for week, each in enumerate(sums.gives[one.offer])
+                    if each > 0
+                }
+                for one in self.placed[crop].values()
+            }
+        shared: dict[int, dict[int, float]] = {one: {} for one in self.placed[crop]}
+        for number, week, amount in self._eaten(crop, [*sums.lacks]):
+            shared[number][week] = shared[number].get(week, 0.0) + amount
+        return shared
+
+    def _eaten(self, crop: int, lacks: list[float]) -> Iterator[tuple[int, int, float]]:
+        """Who feeds which week with how much, the first to end first; `lacks` shrinks with it.
+
+        What is left of a sowing in the end falls into its last week.
+        """
+        sums, offers = self._sums[crop], self.offers[crop]
+        ready = sorted(
+            (offers.last_week[one.offer], number, one.offer)
+            for number, one in self.placed[crop].items()
+        )
+        left = {
+            number: one.plants * one.yields * sums.each for number, one in self.placed[crop].items()
+        }
+        for week, lack in enumerate(lacks):
+            wanted = lack
+            for last, number, offer in ready:
+                if wanted <= _NOTHING:
+                    break
+                amount = left[number]
+                if last >= week and amount > _NOTHING and sums.gives[offer][week] > 0:
+                    eaten = min(amount, wanted)
+                    wanted -= eaten
+                    left[number] = amount - eaten
+                    yield number, week, eaten
+            lacks[week] = max(wanted, 0.0)
+        for last, number, _ in ready:
+            if left[number] > _NOTHING:
+                yield number, last, left[number]
+
+    def _weigh(self, crop: int) -> None:
+        """Work out what a crop's weeks lack, and what its part of the plan costs."""
+        sums = self._sums[crop]
+        lacks = [*sums.lacks]
+        surplus = 0.0
+        if self.offers[crop].flows:
+            for one in self.placed[crop].values():
+                plants = one.plants * one.yields
+                surplus += plants * sums.beyond[one.offer] * sums.mean_worth
+                lacks = [
+                    lack - plants * each
+                    for lack, each in zip(lacks, sums.gives[one.offer], strict=True)
+                ]
+            surplus += sum(
+                -lack * each for lack, each in zip(lacks, sums.worth, strict=True) if lack < 0
+            )
+            lacks = [lack if lack > 0 else 0.0 for lack in lacks]
+        else:
+            fed = list(self._eaten(crop, lacks))
+            brought = sum(amount for _, _, amount in fed)
+            eaten = sum(sums.lacks) - sum(lacks)
+            surplus = max(0.0, brought - eaten) * sums.mean_worth
+        self.lacks[crop] = lacks
+        unmet = sum(lack * each for lack, each in zip(lacks, sums.worth, strict=True))
+        fixed = sum(self._fixed(sums, one) for one in self.placed[crop].values())
+        self.costs[crop] = unmet + SURPLUS * surplus + fixed
+
+    def _fixed(self, sums: _CropSums, one: Placed) -> float:
+        """What a sowing costs by being there: the work of it, and ground of its own."""
+        held_um = sum(p.to_um - p.from_um for p in one.pieces if p.host == NOBODY)
+        ground = self.worth.metre_day * held_um / 1e6 * sums.days[one.offer]
+        return sums.sowing[one.offer] * (1 + SPLIT * (len(one.pieces) - 1)) + ground

@@ -1,0 +1,38 @@
+"""Worth: what the chooser weighs, in thousandths of everything that is wanted (rules §31).
+
+Unmet wants weigh most, then surplus, then the number of sowings, then ground held.
+"""
+
+from dataclasses import dataclass
+
+# One thousand stands for everything that is wanted.
+EVERYTHING = 1000.0
+# A harvest beyond what is wanted costs this share of what it would be worth if it were wanted.
+SURPLUS = 0.05
+# A sowing costs as much as this share of an average wanted week going without.
+_SOWING = 0.015
+# Raising plants indoors is more work than sowing in place.
+_INDOORS = 1.2
+# A sowing split over one more stretch, or near a crop of its family, costs this much of a sowing.
+SPLIT = 0.5
+SAME_FAMILY = 0.25
+# Holding all ground all season long.
+_ALL_GROUND = 1.0
+
+
+@dataclass(frozen=True, slots=True)
+class Worth:
+    """The weights that depend on the garden: what a sowing and a metre of ground for a day cost."""
+
+    sowing: float
+    metre_day: float
+
+    def of_sowing(self, *, direct: bool) -> float:
+        """What one more sowing costs."""
+        return self.sowing if direct else self.sowing * _INDOORS
+
+
+def worth_of(wanted_weeks: int, line_m: float, days: int) -> Worth:
+    """The weights for so many wanted weeks of all crops, and so much of beds for so many days."""
+    sowing = _SOWING * EVERYTHING / max(1, wanted_weeks)
+    return Worth(sowing, _ALL_GROUND / max(line_m * days, 1.0))
