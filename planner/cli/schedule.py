@@ -17,6 +17,8 @@ from planner.cli.shell import (
     read_day,
     refuse,
 )
+from planner.climate import Climate
+from planner.scheduling import EFFORTS, USUAL_EFFORT, Room, Thumb, rule_of_thumb
 from planner.season import Season, make_season, record_of
 from planner.terms import Place, Problem
 
@@ -31,18 +33,30 @@ def schedule(
     strict: Annotated[
         bool, typer.Option("--strict", help="Leave with status 1 when something is unmet.")
     ] = False,
+    effort: Annotated[
+        int,
+        typer.Option(
+            "--effort",
+            min=0,
+            max=len(EFFORTS) - 1,
+            help="How long to look for a better season: 0 a draft, 1 as usual, 2 or 3 more.",
+        ),
+    ] = USUAL_EFFORT,
     json: JsonOption = False,
 ) -> None:
     """Make the season: staggered blocks in every bed, calendar and sheets.
 
-    Writes FOLDER/season in one step. What was begun before the day stays as it is.
+    Writes FOLDER/season in one step. What was begun before the day stays as it is. The same
+    plan and day give the same season, however slow the computer; more effort takes longer.
 
     Example: planner schedule my-garden
     """
     path = Path(folder)
     garden = need_garden(path)
     day = read_day(as_of, "--as-of")
-    season = make_season(garden, day, earlier_season(path, garden, day))
+    if effort > USUAL_EFFORT:
+        print("Looking for a better season; this may take minutes.", file=sys.stderr)
+    season = make_season(garden, day, earlier_season(path, garden, day), effort)
     problem = write_season_folder(path, _files(path, season))
     if problem is not None:
         refuse([problem])
@@ -86,7 +100,11 @@ def _files(folder: Path, season: Season) -> dict[str, bytes]:
 
 
 def _show(season: Season, folder: Path) -> None:
-    from planner.writing import unmet_text, week_picture  # noqa: PLC0415 - as above
+    from planner.writing import (  # noqa: PLC0415 - as above
+        bound_text,
+        unmet_text,
+        week_picture,
+    )
 
     width = shutil.get_terminal_size().columns
     print(f"{season.garden.site.name}, as of {season.as_of}\n")
@@ -97,9 +115,18 @@ def _show(season: Season, folder: Path) -> None:
     shares = season.measures
     print(
         f"\n{len(season.sowings)} sowings, {len(season.tasks)} tasks; {shares.fill:.0%} of all "
-        f"that is wanted, {shares.weeks_met:.0%} of weeks in full.\n{_how_counted(season)}\n"
+        f"that is wanted, {shares.weeks_met:.0%} of weeks in full.\n"
+        f"{bound_text(season, _by_thumb(season), width)}\n{_how_counted(season)}\n"
         f"Written to {folder / SEASON}: {', '.join(_WRITTEN)}"
     )
+
+
+def _by_thumb(season: Season) -> float:
+    """The share that sowing at fixed intervals would meet in the same beds."""
+    garden = season.garden
+    climate = Climate(garden.site)
+    found = rule_of_thumb(garden, climate, season.as_of, Thumb.KNOWS_SEASON, Room.LIMITED)
+    return found.fill
 
 
 def _how_counted(season: Season) -> str:

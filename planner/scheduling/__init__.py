@@ -4,9 +4,14 @@ Takes Targets, Beds, a Climate, and the sowings that have begun already. Gives S
 their Blocks, and what stays Unmet with a reason and a remedy.
 """
 
-from planner.scheduling.bound import Bound, MoreGround
-from planner.scheduling.choice import USUAL_EFFORT, Choice, choose_sowings
+from datetime import date
+
+from planner.climate import Climate
+from planner.garden import Garden
+from planner.scheduling.chosen import Bound, Choice, MoreGround
+from planner.scheduling.effort import EFFORTS, USUAL_EFFORT
 from planner.scheduling.naming import NamesGiven, name_sowings
+from planner.scheduling.openings import Opening, openings
 from planner.scheduling.rule_of_thumb import Room, Thumb, ThumbResult, rule_of_thumb
 from planner.scheduling.sowing import Block, HarvestDay, Method, Sowing, SowingState
 from planner.scheduling.supply import Supply, supply_of
@@ -14,6 +19,7 @@ from planner.scheduling.unmet import Reason, Unmet, UnmetKind
 from planner.scheduling.workdays import Workdays
 
 __all__ = [
+    "EFFORTS",
     "USUAL_EFFORT",
     "Block",
     "Bound",
@@ -22,6 +28,7 @@ __all__ = [
     "Method",
     "MoreGround",
     "NamesGiven",
+    "Opening",
     "Reason",
     "Room",
     "Sowing",
@@ -34,6 +41,23 @@ __all__ = [
     "Workdays",
     "choose_sowings",
     "name_sowings",
+    "openings",
     "rule_of_thumb",
     "supply_of",
 ]
+
+
+def choose_sowings(
+    garden: Garden,
+    climate: Climate,
+    as_of: date,
+    standing: tuple[Sowing, ...],
+    effort: int = USUAL_EFFORT,
+) -> Choice:
+    """The sowings that feed the garden's targets from `as_of` on, around those standing.
+
+    The work is counted, not timed: the same garden gives the same sowings on any machine.
+    """
+    from planner.scheduling import choice  # noqa: PLC0415 - the solver is heavy to load
+
+    return choice.choose_sowings(garden, climate, as_of, standing, effort)

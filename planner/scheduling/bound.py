@@ -1,12 +1,12 @@
 """The bound: what no plan for these beds and days can pass, and what more ground would bring."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from typing import Protocol
 
 import numpy as np
 
 from planner.garden import Garden
+from planner.scheduling.chosen import Bound, MoreGround
 from planner.scheduling.ideal import IdealSeason
 from planner.scheduling.offers import CropOffers, Floats
 from planner.scheduling.pricing import GroundThereIs
@@ -15,23 +15,6 @@ from planner.terms import Week
 
 _WORTH_TELLING = 0.002
 _MOST_TRIED = 3
-
-
-@dataclass(frozen=True, slots=True)
-class MoreGround:
-    """What one more bed like another could bring at most: to everything wanted, and by crop."""
-
-    like: str
-    gain: float
-    by_crop: dict[str, float]
-
-
-@dataclass(frozen=True, slots=True)
-class Bound:
-    """The share of everything wanted that no plan can pass, and what one more bed would bring."""
-
-    share: float
-    more_ground: tuple[MoreGround, ...]
 
 
 class Asked(Protocol):

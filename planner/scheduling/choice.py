@@ -5,7 +5,7 @@ are put on real ground, what still lacks is filled in, and parts of the plan are
 and again. The ideal season without weights gives the bound that no plan can pass.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date
 from functools import cached_property
@@ -15,8 +15,10 @@ import numpy as np
 from planner.climate import Climate
 from planner.garden import Garden
 from planner.ground import NOBODY, BedClass, Ground, Holding, classes_of
-from planner.scheduling.bound import Bound, bound_of
+from planner.scheduling.bound import bound_of
 from planner.scheduling.candidate import CropCandidates
+from planner.scheduling.chosen import Choice
+from planner.scheduling.effort import EFFORTS, Effort
 from planner.scheduling.filling import CropMarket, fill
 from planner.scheduling.ideal import IdealSeason
 from planner.scheduling.intents import arrange, intents_of
@@ -30,24 +32,15 @@ from planner.scheduling.regrowing import Regrowing
 from planner.scheduling.sowing import Sowing
 from planner.scheduling.starts import crop_candidates
 from planner.scheduling.supply import supply_of
-from planner.scheduling.unmet import Unmet
+from planner.scheduling.topping_up import top_up
 from planner.scheduling.working_plan import WorkingPlan
 from planner.scheduling.worth import EVERYTHING, Worth, worth_of
 from planner.terms import Week
 
-USUAL_EFFORT = 1
-# Rounds of drawing together, orders of arranging and bed visits of regrowing, by effort.
-_DRAWN, _ORDERS, _VISITS = (0, 8, 10, 12), (1, 40, 80, 120), (0, 25_000, 125_000, 625_000)
-_LARGE = 60
-
-
-@dataclass(frozen=True, slots=True)
-class Choice:
-    """Sowings without names as yet, those standing with theirs, what stays unmet, and the bound."""
-
-    sowings: tuple[Sowing, ...]
-    unmet: tuple[Unmet, ...]
-    bound: Bound
+# Beds beyond which one order of arranging must do.
+_MANY_BEDS = 60
+# A stage of regrowing visits so many beds; more beds, fewer rounds.
+_VISITS, _OTHER_WORK = 10_000, 28
 
 
 def choose_sowings(
@@ -55,7 +48,7 @@ def choose_sowings(
     climate: Climate,
     as_of: date,
     standing: tuple[Sowing, ...],
-    effort: int = USUAL_EFFORT,
+    effort: int,
 ) -> Choice:
     """The sowings that feed the garden's targets from `as_of` on, around those standing.
 
@@ -174,17 +167,28 @@ def _free_m(ground: Ground, beds: BedClass, day: int) -> float:
 
 
 def _plan_of(question: Question, effort: int) -> WorkingPlan:
-    plan = WorkingPlan(question.offers, question.beds, question.worth)
+    """The plan that costs least of those begun."""
     if not any(len(one) for one in question.offers):
-        return plan
+        return WorkingPlan(question.offers, question.beds, question.worth)
+    plans = (_plan_begun(question, EFFORTS[effort], drawn) for drawn in EFFORTS[effort].drawn)
+    return min(plans, key=lambda plan: plan.cost)
+
+
+def _plan_begun(question: Question, effort: Effort, drawn: int) -> WorkingPlan:
+    """A plan that begins as the ideal season drawn together in so many rounds."""
+    plan = WorkingPlan(question.offers, question.beds, question.worth)
     ideal = IdealSeason(question.offers, question.ground, question.worth)
+    least = ideal.solution.cost
     markets = markets_of(question, ideal.ground_prices)
     beds = len(question.garden.beds)
-    few = beds <= _LARGE
-    intents = intents_of(ideal, _DRAWN[effort] if few else _DRAWN[effort] // 3)
-    arrange(plan, markets, intents, _ORDERS[effort] if few else 1)
+    many = beds > _MANY_BEDS
+    arrange(plan, markets, intents_of(ideal, drawn), 1 if many else effort.orders)
     fill(plan, markets, 1.0)
-    Regrowing(plan, markets).run(_VISITS[effort] // (beds + 28))
+    rounds = int(effort.share * _VISITS / (beds + _OTHER_WORK))
+    regrowing = Regrowing(plan, markets)
+    for _ in range(effort.stages):
+        regrowing.run(rounds, least)
+    top_up(plan, markets)
     return plan
 
 
@@ -219,6 +223,3 @@ def _standing_hosts(question: Question) -> dict[str, list[tuple[int, Holding]]]:
             if one.holder in crops and one.host == NOBODY:
                 hosts.setdefault(crops[one.holder], []).append((bed, one))
     return hosts
-
-
-__all__: Sequence[str] = ["USUAL_EFFORT", "Choice", "Question", "choose_sowings", "markets_of"]

@@ -2,11 +2,13 @@
 
 import heapq
 import math
+from collections import defaultdict
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 import numpy as np
 
+from planner.garden import SharingPattern
 from planner.ground import NOBODY
 from planner.scheduling.offers import Floats
 from planner.scheduling.places import CropPlaces, Fit, yields_of
@@ -17,6 +19,8 @@ from planner.scheduling.worth import SPLIT
 _ANY_GAIN = 1e-9
 # A last row filled less than this is left away where there are other rows.
 _LAST_ROW = 0.3
+# A crop that found no ground for so many offers asks no more.
+_MOST_FAILED = 3
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,6 +64,8 @@ class _Filling:
         self.waiting: list[tuple[float, int, int, int, Proposal, bool]] = []
         self.added: list[Placed] = []
         self._turn = [0] * len(markets)
+        self._alive: dict[tuple[int, SharingPattern | None], Floats] = {}
+        self._failed: dict[tuple[int, SharingPattern | None], int] = defaultdict(int)
         self._count = 0
 
     def ask(self, crop: int) -> None:
@@ -67,8 +73,14 @@ class _Filling:
         self._turn[crop] += 1
         market = self.markets[crop].proposals
         shake = self.shake(len(market.offers))
-        for one in market.best(self.plan.lacks[crop], self.price_factor, shake):
-            self._wait(crop, one, cut=False)
+        for pattern in market.patterns:
+            if self._failed[crop, pattern] >= _MOST_FAILED:
+                continue
+            alive = self._alive.get((crop, pattern))
+            shaken = shake if alive is None else shake * alive
+            best = market.best(pattern, self.plan.lacks(crop), self.price_factor, shaken)
+            for one in best:
+                self._wait(crop, one, cut=False)
 
     def _wait(self, crop: int, proposal: Proposal, *, cut: bool) -> None:
         self._count += 1
@@ -83,18 +95,27 @@ class _Filling:
         places = self.markets[crop].places
         fit = self._fit(places, proposal)
         if fit is None:
+            self._rule_out(crop, proposal)
             return
         if fit.plants < proposal.plants and not cut:
             self._wait_smaller(crop, proposal, fit)
             return
         yields = yields_of(places.pairs, proposal.pattern)
-        before = self.plan.costs[crop]
+        before = self.plan.cost_of(crop)
         placed = self.plan.place(crop, proposal.offer, self._trimmed(places, fit), yields)
-        if self.plan.costs[crop] >= before - _ANY_GAIN:
+        if self.plan.cost_of(crop) >= before - _ANY_GAIN:
             self.plan.take_out(placed)
             return
         self.added.append(placed)
         self.ask(crop)
+
+    def _rule_out(self, crop: int, proposal: Proposal) -> None:
+        """Ground only gets less while the plan is filled: what found none finds none later."""
+        key = crop, proposal.pattern
+        if key not in self._alive:
+            self._alive[key] = np.ones(len(self.markets[crop].proposals.offers))
+        self._alive[key][proposal.offer] = 0.0
+        self._failed[key] += 1
 
     def _fit(self, places: CropPlaces, proposal: Proposal) -> Fit | None:
         if proposal.pattern is None:

@@ -40,7 +40,7 @@ def intents_of(ideal: IdealSeason, rounds: int) -> list[Intent]:
         ideal.reprice(plain + _charges(ideal))
     plants: dict[tuple[int, int, int], float] = defaultdict(float)
     for part, amount in zip(ideal.parts, ideal.amounts, strict=True):
-        if amount > _TINY and part.place >= 0:
+        if amount > _TINY and part.tenure == 0:
             plants[part.crop, part.offer, part.place] += amount * part.plants
     whole = (
         Intent(

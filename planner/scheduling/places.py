@@ -20,6 +20,8 @@ _LEAVE_APART = 1.0 / 30
 REST_DAYS = 365
 _FAMILY = 0.15
 _SHADE = 0.3
+# Sun and depth that the crop does not need are left to others where nothing else decides.
+_SUN_SPARED, _DEPTH_SPARED_PER_M = 0.05, 0.2
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,12 +37,14 @@ class BedFit:
     """How a crop fits a bed: plants side by side, and the line a row takes.
 
     Where rows are not shared a row is one plant. `rents`: what a metre costs each offer.
+    `spared`: how ill it is to use up sun and depth that the crop does not need.
     """
 
     bed: int
     line_um: int
     in_row: int
     row_um: float
+    spared: float
     rents: Sequence[float]
 
     def stretch_um(self, plants: int) -> int:
@@ -99,7 +103,7 @@ class CropPlaces:
             if only is not None and fit.bed not in only:
                 continue
             need = fit.stretch_um(plants)
-            rent = fit.rents[offer] * need / 1e6
+            rent = fit.spared + fit.rents[offer] * need / 1e6
             for gap in plan.ground.gaps(fit.bed, *span):
                 length = gap.to_um - gap.from_um
                 if length >= need:
@@ -197,6 +201,12 @@ def _in_parts(parts: list[_Part], plants: int, most_pieces: int) -> Fit | None:
     return Fit(plants - left, tuple(pieces)) if pieces else None
 
 
+def _spared(crop: Crop, bed: Bed) -> float:
+    sun = bed.sun - crop.ground.sun
+    depth_m = bed.soil_depth_m - crop.ground.least_soil_m
+    return _SUN_SPARED * sun + _DEPTH_SPARED_PER_M * max(0.0, depth_m)
+
+
 def fits_of(
     beds: Sequence[Bed], crop: Crop, classes: Iterable[tuple[BedClass, Sequence[float]]]
 ) -> tuple[BedFit, ...]:
@@ -208,6 +218,7 @@ def fits_of(
             beds[bed].line_um,
             max(1, beds[bed].across(spacing_um)),
             one.row_m(crop) * 1e6,
+            _spared(crop, beds[bed]),
             rents,
         )
         for one, rents in classes

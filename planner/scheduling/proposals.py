@@ -14,8 +14,10 @@ from planner.scheduling.worth import SURPLUS, Worth
 # A crop whose weeks each lack less than this share of their want gets no sowing for it.
 _CRUMBS = 0.03
 # Sizes tried for a crop that flows, as shares of what would fill its emptiest week.
-_SIZES = (1.0, 0.75, 0.5, 0.3)
+_SIZES = (1.0, 0.65, 0.4)
 _ANY_GAIN = 1e-9
+_MOST = 4
+_FREE = {SharingPattern.BETWEEN, SharingPattern.BENEATH}
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,7 +73,18 @@ class CropProposals:
     def _by_pattern(self) -> dict[SharingPattern, float]:
         return {pair.pattern: pair.yield_share for pair in self.pairs}
 
-    def best(self, lacks: list[float], price_factor: float, shake: Floats) -> list[Proposal]:
+    @property
+    def patterns(self) -> tuple[SharingPattern | None, ...]:
+        """On its own ground, and the patterns in which it may be a guest."""
+        return (None, *self._by_pattern)
+
+    def best(
+        self,
+        pattern: SharingPattern | None,
+        lacks: list[float],
+        price_factor: float,
+        shake: Floats,
+    ) -> list[Proposal]:
         """The proposals that gain most, best first; `shake` multiplies each offer's gain.
 
         Ground of its own is paid at its price times `price_factor`, a host's is free.
@@ -79,26 +92,18 @@ class CropProposals:
         lacking = np.array(lacks)
         if not len(self.offers) or (lacking / self.offers.lacks).max() < _CRUMBS:
             return []
-        found = self._ranked(lacking, 1.0, self._ground * price_factor, shake)
-        proposals = [Proposal(*one, None) for one in found]
-        for pattern, yields in self._by_pattern.items():
-            shared = self._ground * price_factor if pattern is SharingPattern.RELAY else 0.0
-            guests = self._ranked(lacking, yields, shared * np.ones(len(self.offers)), shake)
-            proposals += [Proposal(*one, pattern) for one in guests]
-        return proposals
-
-    def _ranked(
-        self, lacking: Floats, yields: float, price: Floats, shake: Floats
-    ) -> list[tuple[float, int, int]]:
-        many = _FLOWING if self.offers.flows else _AT_ONCE
-        gain, plants = (
-            self._flowing(lacking, yields, price)
-            if self.offers.flows
-            else self._at_once(lacking, yields, price)
-        )
+        shared = pattern in _FREE
+        price = self._ground * (0.0 if shared else price_factor)
+        yields = self._by_pattern.get(pattern, 1.0) if pattern else 1.0
+        weigh = self._flowing if self.offers.flows else self._at_once
+        gain, plants = weigh(lacking, yields, price)
         gain = (gain - self._sowing) * shake
-        order = np.argsort(-gain, kind="stable")[:many]
-        return [(float(gain[i]), int(i), int(plants[i])) for i in order if gain[i] > _ANY_GAIN]
+        order = np.argsort(-gain, kind="stable")[:_MOST]
+        return [
+            Proposal(float(gain[i]), int(i), int(plants[i]), pattern)
+            for i in order
+            if gain[i] > _ANY_GAIN
+        ]
 
     def _at_once(self, lacking: Floats, yields: float, price: Floats) -> tuple[Floats, Floats]:
         offers = self.offers
@@ -121,6 +126,3 @@ class CropProposals:
             better = gain > best
             best[better], sizes[better] = gain[better], plants[better]
         return best, sizes
-
-
-_FLOWING, _AT_ONCE = 5, 5

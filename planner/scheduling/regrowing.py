@@ -16,11 +16,13 @@ from planner.scheduling.offers import Floats
 from planner.scheduling.working_plan import Placed, WorkingPlan
 
 _MULTIPLIER, _STEP, _WIDTH = 6364136223846793005, 1442695040888963407, 1 << 64
-_MOST_TAKEN = 14
-_PRICE_LOW, _PRICE_HIGH = 0.35, 0.85
+_MOST_TAKEN = 7
+_PRICE_LOW, _PRICE_HIGH = 0.6, 1.0
 _SHAKEN = 0.15
 # At first a plan that costs this much more may be gone on from; in the end none.
 _WARMTH = 0.3
+_PATIENCE = 0.4
+_NOTHING = 1e-9
 
 
 @dataclass(slots=True)
@@ -60,18 +62,24 @@ class Regrowing:
     markets: Sequence[CropMarket]
     draws: Draws = field(default_factory=Draws)
 
-    def run(self, rounds: int) -> None:
-        """Regrow so many times; the plan is then the best there was."""
+    def run(self, rounds: int, least: float) -> None:
+        """Regrow so many times; the plan is then the best there was.
+
+        Ends early when the plan costs the least a plan can cost, or when it has not been bettered
+        for a good part of the rounds.
+        """
         best, kept = self.plan.cost, self.plan.all_placed()
+        bettered = 0
         for number in range(rounds):
-            if not self.plan.all_placed():
-                return
+            idle = number - bettered > _PATIENCE * rounds
+            if not self.plan.all_placed() or idle or best <= least + _NOTHING:
+                break
             before = self.plan.cost
             taken, added = self._regrow()
             cost = self.plan.cost
             if cost < before + self._warmth(1 - number / rounds):
-                if cost < best - 1e-9:
-                    best, kept = cost, self.plan.all_placed()
+                if cost < best - _NOTHING:
+                    best, kept, bettered = cost, self.plan.all_placed(), number
                 continue
             self._undo(taken, added)
         self._go_back_to(kept)

@@ -65,20 +65,31 @@ class WorkingPlan:
         self.ground = ground
         self.worth = worth
         self.placed: list[dict[int, Placed]] = [{} for _ in offers]
-        self.lacks: list[list[float]] = [one.lacks.tolist() for one in offers]
+        self._lacks: list[list[float]] = [one.lacks.tolist() for one in offers]
         self._sums = [_CropSums(one, worth) for one in offers]
-        self.costs = [0.0] * len(offers)
+        self._costs = [0.0] * len(offers)
+        self._stale = set(range(len(offers)))
         self._guests: dict[int, set[int]] = {}
         self._hosts: dict[str, dict[int, list[tuple[int, Holding]]]] = {}
         self._by_number: dict[int, Placed] = {}
         self._next = 0
-        for crop in range(len(offers)):
-            self._weigh(crop)
 
     @property
     def cost(self) -> float:
         """What the plan costs: unmet wants, surplus, sowings, ground."""
-        return sum(self.costs)
+        return sum(self.cost_of(crop) for crop in range(len(self.offers)))
+
+    def cost_of(self, crop: int) -> float:
+        """A crop's part of the cost."""
+        if crop in self._stale:
+            self._weigh(crop)
+        return self._costs[crop]
+
+    def lacks(self, crop: int) -> list[float]:
+        """What a crop's weeks lack, in its unit."""
+        if crop in self._stale:
+            self._weigh(crop)
+        return self._lacks[crop]
 
     def all_placed(self) -> list[Placed]:
         """Every sowing, by crop, in the order they were placed."""
@@ -116,7 +127,7 @@ class WorkingPlan:
         self._hosts.setdefault(offers.crop.name, {})[placed.number] = own
         self.placed[placed.crop][placed.number] = placed
         self._by_number[placed.number] = placed
-        self._weigh(placed.crop)
+        self._stale.add(placed.crop)
 
     def take_out(self, placed: Placed) -> list[Placed]:
         """Take out a sowing and its guests; what was taken out, to be put back from the end."""
@@ -130,12 +141,16 @@ class WorkingPlan:
         del self._hosts[self.offers[placed.crop].crop.name][placed.number]
         del self.placed[placed.crop][placed.number]
         del self._by_number[placed.number]
-        self._weigh(placed.crop)
+        self._stale.add(placed.crop)
         return [*taken, placed]
 
     def is_placed(self, placed: Placed) -> bool:
         """Whether a sowing is in the plan."""
         return placed.number in self._by_number
+
+    def has_guests(self, placed: Placed) -> bool:
+        """Whether others stand on a sowing's ground."""
+        return bool(self._guests.get(placed.number))
 
     def harvest(self, crop: int) -> dict[int, dict[int, float]]:
         """What each sowing of a crop brings to each of its weeks, by their places."""
@@ -205,10 +220,11 @@ class WorkingPlan:
             brought = sum(amount for _, _, amount in fed)
             eaten = sum(sums.lacks) - sum(lacks)
             surplus = max(0.0, brought - eaten) * sums.mean_worth
-        self.lacks[crop] = lacks
+        self._stale.discard(crop)
+        self._lacks[crop] = lacks
         unmet = sum(lack * each for lack, each in zip(lacks, sums.worth, strict=True))
         fixed = sum(self._fixed(sums, one) for one in self.placed[crop].values())
-        self.costs[crop] = unmet + SURPLUS * surplus + fixed
+        self._costs[crop] = unmet + SURPLUS * surplus + fixed
 
     def _fixed(self, sums: _CropSums, one: Placed) -> float:
         """What a sowing costs by being there: the work of it, and ground of its own."""

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 # One thousand stands for everything that is wanted.
 EVERYTHING = 1000.0
 # A harvest beyond what is wanted costs this share of what it would be worth if it were wanted.
-SURPLUS = 0.05
+SURPLUS = 0.02
 # A sowing costs as much as this share of an average wanted week going without.
 _SOWING = 0.015
 # Raising plants indoors is more work than sowing in place.

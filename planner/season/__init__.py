@@ -8,12 +8,14 @@ which a season is kept between two runs.
 from planner.season.measures import CropOutlook, Measures
 from planner.season.record import read_record, record_of
 from planner.season.record_check import season_unreadable, what_is_wrong
+from planner.season.repeats import Repeat
 from planner.season.season import EarlierSeason, Season, make_season
 
 __all__ = [
     "CropOutlook",
     "EarlierSeason",
     "Measures",
+    "Repeat",
     "Season",
     "make_season",
     "read_record",

@@ -9,14 +9,17 @@ from planner.garden import Garden
 from planner.scheduling import (
     USUAL_EFFORT,
     MoreGround,
+    Opening,
     Sowing,
     SowingState,
     Unmet,
     choose_sowings,
     name_sowings,
+    openings,
     supply_of,
 )
 from planner.season.measures import CropOutlook, Measures, measures_of
+from planner.season.repeats import Repeat, repeats_of
 from planner.tasks import Task, tasks_of
 from planner.terms import week_of
 
@@ -37,6 +40,8 @@ class Season:
     unmet: tuple[Unmet, ...]
     measures: Measures
     more_ground: tuple[MoreGround, ...]
+    openings: tuple[Opening, ...]
+    repeats: tuple[Repeat, ...]
     names_given: dict[str, int]
 
 
@@ -66,7 +71,8 @@ def make_season(
     before = earlier or EarlierSeason(_plan_id(garden), (), {})
     standing = _standing(garden, as_of, before.sowings)
     movable = tuple(one for one in before.sowings if one.sow_on >= as_of)
-    choice = choose_sowings(garden, Climate(garden.site), as_of, standing, effort)
+    climate = Climate(garden.site)
+    choice = choose_sowings(garden, climate, as_of, standing, effort)
     sowings, names = name_sowings(choice.sowings, movable, before.names_given)
     outlooks = _outlooks(garden, sowings, choice.unmet)
     return Season(
@@ -79,6 +85,8 @@ def make_season(
         unmet=choice.unmet,
         measures=measures_of(garden, outlooks, choice.bound.share),
         more_ground=choice.bound.more_ground,
+        openings=openings(garden, climate, as_of, choice.unmet),
+        repeats=repeats_of(garden, sowings),
         names_given=names,
     )
 

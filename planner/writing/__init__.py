@@ -4,6 +4,7 @@ Takes a Season. Gives season.json, calendars, sheets and the picture of the week
 no file and looks nothing up.
 """
 
+from planner.writing.bound_text import bound_text
 from planner.writing.calendar import Calendars, write_calendars
 from planner.writing.ground_text import ground_text
 from planner.writing.harvest_sheet import write_harvest_sheet
@@ -17,6 +18,7 @@ from planner.writing.week_text import TaskLine, week_text
 __all__ = [
     "Calendars",
     "TaskLine",
+    "bound_text",
     "ground_text",
     "site_text",
     "unmet_text",

@@ -1,0 +1,87 @@
+"""How near the season comes to the best there could be, and what would help most, in sentences."""
+
+import textwrap
+from collections.abc import Iterator, Mapping
+
+from planner.scheduling import MoreGround, Opening
+from planner.season import Season
+from planner.terms import count_words
+
+_LEAST_WIDTH = 40
+_MOST_CROPS = 3
+_MOST_REPEATS = 3
+_AS_GOOD = 0.0005
+
+
+def bound_text(season: Season, by_thumb: float, width: int) -> str:
+    """The bound, the rule of thumb beside it, and by numbers what would help.
+
+    `by_thumb` is the share a fixed sowing interval would meet on the same ground.
+    """
+    sentences = [_bound(season), _thumb(by_thumb), *_help(season), *_repeats(season)]
+    return "\n".join(
+        textwrap.fill(one, max(_LEAST_WIDTH, width), subsequent_indent="  ") for one in sentences
+    )
+
+
+def _bound(season: Season) -> str:
+    measures = season.measures
+    words = f"No plan for these beds can meet more than {_share(measures.bound)} of what you want"
+    if measures.gap < _AS_GOOD:
+        return f"{words}, and this one does."
+    return f"{words}; this one meets {_share(measures.fill)}."
+
+
+def _thumb(by_thumb: float) -> str:
+    return f"Sown at fixed intervals the same beds would give {_share(by_thumb)} (rule of thumb)."
+
+
+def _share(value: float) -> str:
+    """A share in per cent, never rounded up to all of it."""
+    per_cent = int(value * 1000 + 1e-6) / 10
+    return f"{per_cent:g} %"
+
+
+def _help(season: Season) -> Iterator[str]:
+    if season.more_ground:
+        yield _more_ground(season, season.more_ground[0])
+    for opening in season.openings:
+        yield _opening(opening)
+
+
+def _more_ground(season: Season, more: MoreGround) -> str:
+    weights = season.garden.weights()
+    shares = {
+        crop: gain / sum(weights[crop].values()) for crop, gain in more.by_crop.items() if gain > 0
+    }
+    most = sorted(shares, key=lambda crop: (-shares[crop], crop))[:_MOST_CROPS]
+    crops = ", ".join(f"{crop} {_share(shares[crop])}" for crop in most if shares[crop] >= 0.001)
+    return (
+        f"One more bed like {more.like} would bring at most {_share(more.gain)} of everything "
+        f"(of what is wanted of each: {crops})."
+    )
+
+
+def _opening(opening: Opening) -> str:
+    weeks = ", ".join(
+        f"{count_words(many, 'week')} of {crop}" for crop, many in _largest(opening.weeks)
+    )
+    return f"With {opening.change} something could be had for {weeks} that now get nothing."
+
+
+def _largest(weeks: Mapping[str, int]) -> list[tuple[str, int]]:
+    return sorted(weeks.items(), key=lambda one: (-one[1], one[0]))[:_MOST_CROPS]
+
+
+def _repeats(season: Season) -> Iterator[str]:
+    repeats = season.repeats
+    if not repeats:
+        return
+    told = [f"{one.sowing} after {one.after} in {one.bed}" for one in repeats[:_MOST_REPEATS]]
+    more = len(repeats) - len(told)
+    if more:
+        told.append(f"and {count_words(more, 'more sowing')}")
+    yield (
+        "The same family comes back to the same ground within a year, because other ground was "
+        f"not free or worse: {', '.join(told)}. Look out for its pests and diseases there."
+    )
