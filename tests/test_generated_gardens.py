@@ -2,15 +2,19 @@
 
 import math
 import os
-from dataclasses import dataclass
+from collections.abc import Callable
+from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from typing import Any
 
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
+from planner.climate import Climate
 from planner.garden import Garden
 from planner.reading import PlanFile, PlanFiles, read_garden
+from planner.scheduling.bound import bound_of
+from planner.scheduling.choice import Question
 from planner.season import EarlierSeason, Season, make_season, read_record, record_of
 from planner.writing import (
     write_calendars,
@@ -34,7 +38,7 @@ def _gardens(share: float = 1.0) -> settings:
     )
 
 
-_ALL, _SOME = _gardens(), _gardens(0.24)
+_ALL, _SOME, _BOUNDS = _gardens(), _gardens(0.24), _gardens(0.12)
 _QUICK = 0
 # What a week may want of a crop: every habit of harvest, start and hardiness is among them.
 _WEEKLY = {
@@ -111,20 +115,21 @@ def _bed(draw: st.DrawFn) -> tuple[str, BedFacts]:
 
 
 @st.composite
-def _site(draw: st.DrawFn) -> str:
+def _site(draw: st.DrawFn) -> tuple[str, date]:
+    """The lines of a site, and a day of its spring."""
     latitude = draw(st.sampled_from((45.5, 35.1, 25.0, 8.5, 52.0, 60.2)))
     south = draw(st.booleans())
     lines = ["[site]", 'name = "A garden of chance"']
     lines.append(f"latitude = {-latitude if south else latitude}")
     if draw(st.booleans()):
         lines += _temperatures(draw(st.sampled_from((15, 10, 24))), south=south)
-    if draw(st.integers(0, 5)) == 5:
-        lines += ['last_spring_freeze = "never"', 'first_fall_freeze = "never"']
-        return "\n".join(lines)
     # Days of a northern year; half a year later in the south.
     half_a_year = timedelta(days=184 if south else 0)
     spring = date(2026, 1, 15) + timedelta(days=draw(st.integers(0, 150))) + half_a_year
     fall = date(2026, 8, 20) + timedelta(days=draw(st.integers(0, 120))) + half_a_year
+    if draw(st.integers(0, 5)) == 5:
+        lines += ['last_spring_freeze = "never"', 'first_fall_freeze = "never"']
+        return "\n".join(lines), spring
     lines.append(f'last_spring_freeze = "{spring:%m-%d}"')
     if draw(st.booleans()):
         one_in_ten = spring + timedelta(days=draw(st.integers(3, 25)))
@@ -133,7 +138,7 @@ def _site(draw: st.DrawFn) -> str:
     if draw(st.booleans()):
         one_in_ten = fall - timedelta(days=draw(st.integers(3, 25)))
         lines.append(f'first_fall_freeze_one_in_ten = "{one_in_ten:%m-%d}"')
-    return "\n".join(lines)
+    return "\n".join(lines), spring
 
 
 def _temperatures(mean_degc: int, *, south: bool) -> list[str]:
@@ -184,8 +189,15 @@ def _target(draw: st.DrawFn, crop: str, first: date, last: date) -> str:
 
 @st.composite
 def gardens(draw: st.DrawFn) -> Written:
-    """One to six beds, one to six targets, any climate, a season of a month to 13 months."""
-    first = date(2027, draw(st.integers(1, 12)), draw(st.integers(1, 28)))
+    """One to six beds, one to six targets, any climate, a season of a month to 13 months.
+
+    One in four has but one bed, and a pair of crops that may share it.
+    """
+    is_crowded = draw(st.integers(0, 3)) == 3
+    site, spring = draw(_site())
+    # Most seasons begin about spring, some at any time of the year.
+    days_apart = st.integers(-80, 40) if draw(st.integers(0, 3)) else st.integers(-80, 285)
+    first = spring + timedelta(days=365 + draw(days_apart))
     last = first + timedelta(days=draw(st.sampled_from((240, 300, 365, 400, 60))))
     days = draw(st.lists(st.sampled_from(_WEEKDAYS), min_size=1, max_size=4, unique=True))
     season = ["[season]", f"from = {first}", f"to = {last}"]
@@ -201,13 +213,14 @@ def gardens(draw: st.DrawFn) -> Written:
     shares = draw(st.sampled_from(("", "true", "false")))
     season += [f"share_ground = {shares}"] if shares else []
     beds = [draw(_bed()) for _ in range(draw(st.sampled_from((3, 2, 4, 1, 6))))]
+    beds = [_GOOD_BED] if is_crowded else beds
     fitting = [crop for crop in _WEEKLY if any(almanac()[crop].fits(bed) for _, bed in beds)]
     if not fitting:
         beds.append(_GOOD_BED)
         fitting = list(_WEEKLY)
     pairs = [pair for pair in _PAIRS if set(pair) <= set(fitting)]
     together: tuple[str, ...] = ()
-    if pairs and draw(st.booleans()):
+    if pairs and (is_crowded or draw(st.booleans())):
         together = draw(st.sampled_from(pairs))
     others = [crop for crop in draw(st.permutations(fitting)) if crop not in together]
     crops = [*together, *others][: draw(st.sampled_from((4, 5, 6, 2, 1)))]
@@ -218,7 +231,7 @@ def gardens(draw: st.DrawFn) -> Written:
         for n, (_, facts) in enumerate(beds, 1)
         if draw(st.integers(0, 4)) == 4
     ]
-    parts = ["plan = 1", draw(_site()), "\n".join(season), *named, *kept, *targets]
+    parts = ["plan = 1", site, "\n".join(season), *named, *kept, *targets]
     as_of = first + timedelta(days=draw(st.sampled_from((-20, 0, 45))))
     later = as_of + timedelta(days=draw(st.sampled_from((60, 1, 15, 120))))
     return Written("\n\n".join(parts) + "\n", as_of, later)
@@ -298,3 +311,86 @@ def test_a_later_season_keeps_what_has_begun_and_breaks_no_rule(written: Written
 
 def _fixed(sowing: dict[str, Any]) -> dict[str, Any]:
     return {key: value for key, value in sowing.items() if key != "state"}
+
+
+# The bound.
+
+
+def _one_more_bed(garden: Garden) -> Garden:
+    return replace(garden, beds=(*garden.beds, replace(garden.beds[0], name="One more")))
+
+
+def _beds_a_foot_longer(garden: Garden) -> Garden:
+    beds = (
+        bed if bed.is_round else replace(bed, line_um=bed.line_um + _FOOT_UM) for bed in garden.beds
+    )
+    return replace(garden, beds=tuple(beds))
+
+
+def _nothing_kept(garden: Garden) -> Garden:
+    return replace(garden, kept=())
+
+
+def _a_season_begun_earlier(garden: Garden) -> Garden:
+    wish = garden.wish
+    return replace(garden, wish=replace(wish, first=wish.first - _WEEKS))
+
+
+def _a_season_ended_later(garden: Garden) -> Garden:
+    wish = garden.wish
+    return replace(garden, wish=replace(wish, last=wish.last + _WEEKS))
+
+
+def _work_on_every_day(garden: Garden) -> Garden:
+    return replace(garden, wish=replace(garden.wish, garden_weekdays=frozenset(range(7))))
+
+
+def _never_away(garden: Garden) -> Garden:
+    return replace(garden, wish=replace(garden.wish, away=()))
+
+
+def _no_rest_between(garden: Garden) -> Garden:
+    return replace(garden, wish=replace(garden.wish, turnover_days=0))
+
+
+_FOOT_UM, _WEEKS = 304_800, timedelta(days=21)
+_EASIER: tuple[Callable[[Garden], Garden], ...] = (
+    _one_more_bed,
+    _beds_a_foot_longer,
+    _nothing_kept,
+    _a_season_begun_earlier,
+    _a_season_ended_later,
+    _work_on_every_day,
+    _never_away,
+    _no_rest_between,
+)
+
+
+def _bound(garden: Garden, as_of: date) -> float:
+    return bound_of(Question(garden, Climate(garden.site), as_of, ())).share
+
+
+@_BOUNDS
+@given(gardens())
+def test_more_ground_and_more_time_never_lower_the_bound(written: Written) -> None:
+    garden = _garden(written)
+    as_of = garden.wish.first - 2 * _WEEKS
+    bound = _bound(garden, as_of)
+    for easier in _EASIER:
+        assert _bound(easier(garden), as_of) >= bound - 1e-6, easier.__name__
+
+
+@_BOUNDS
+@given(gardens())
+def test_sharing_ground_never_lowers_the_bound(written: Written) -> None:
+    garden = _garden(written)
+    alone = replace(garden, shared=())
+    assert _bound(garden, written.as_of) >= _bound(alone, written.as_of) - 1e-6
+
+
+@_SOME
+@given(gardens())
+def test_no_season_passes_the_bound(written: Written) -> None:
+    garden = _garden(written)
+    season = make_season(garden, written.as_of, None, _QUICK)
+    assert season.measures.fill <= _bound(garden, written.as_of) + 1e-6
