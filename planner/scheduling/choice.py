@@ -27,7 +27,7 @@ from planner.scheduling.made import made_sowings
 from planner.scheduling.offers import CropOffers, Floats, offers_of
 from planner.scheduling.places import CropPlaces, fits_of
 from planner.scheduling.pricing import GroundThereIs
-from planner.scheduling.proposals import CropProposals
+from planner.scheduling.proposals import CropProposals, Mood
 from planner.scheduling.regrowing import Regrowing
 from planner.scheduling.sowing import Sowing
 from planner.scheduling.starts import crop_candidates
@@ -183,7 +183,7 @@ def _plan_begun(question: Question, effort: Effort, drawn: int) -> WorkingPlan:
     beds = len(question.garden.beds)
     many = beds > _MANY_BEDS
     arrange(plan, markets, intents_of(ideal, drawn), 1 if many else effort.orders)
-    fill(plan, markets, 1.0)
+    fill(plan, markets, Mood())
     rounds = int(effort.share * _VISITS / (beds + _OTHER_WORK))
     regrowing = Regrowing(plan, markets)
     for _ in range(effort.stages):

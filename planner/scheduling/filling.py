@@ -12,7 +12,7 @@ from planner.garden import SharingPattern
 from planner.ground import NOBODY
 from planner.scheduling.offers import Floats
 from planner.scheduling.places import CropPlaces, Fit, yields_of
-from planner.scheduling.proposals import CropProposals, Proposal
+from planner.scheduling.proposals import CropProposals, Mood, Proposal
 from planner.scheduling.working_plan import Piece, Placed, WorkingPlan
 from planner.scheduling.worth import SPLIT
 
@@ -40,14 +40,14 @@ def calm(offers: int) -> Floats:
 
 
 def fill(
-    plan: WorkingPlan, markets: Sequence[CropMarket], price_factor: float, shake: Shake = calm
+    plan: WorkingPlan, markets: Sequence[CropMarket], mood: Mood, shake: Shake = calm
 ) -> list[Placed]:
     """Place sowing after sowing; what was placed, in that order.
 
     A proposal waits with its gain; the best is tried, and tried again smaller where only part of
     it fits. After a placing the crop proposes anew.
     """
-    filling = _Filling(plan, markets, price_factor, shake)
+    filling = _Filling(plan, markets, mood, shake)
     for crop in range(len(markets)):
         filling.ask(crop)
     while filling.waiting:
@@ -57,10 +57,10 @@ def fill(
 
 class _Filling:
     def __init__(
-        self, plan: WorkingPlan, markets: Sequence[CropMarket], price_factor: float, shake: Shake
+        self, plan: WorkingPlan, markets: Sequence[CropMarket], mood: Mood, shake: Shake
     ) -> None:
         self.plan, self.markets = plan, markets
-        self.price_factor, self.shake = price_factor, shake
+        self.mood, self.shake = mood, shake
         self.waiting: list[tuple[float, int, int, int, Proposal, bool]] = []
         self.added: list[Placed] = []
         self._turn = [0] * len(markets)
@@ -78,13 +78,13 @@ class _Filling:
                 continue
             alive = self._alive.get((crop, pattern))
             shaken = shake if alive is None else shake * alive
-            best = market.best(pattern, self.plan.lacks(crop), self.price_factor, shaken)
+            best = market.best(pattern, self.plan.lacks(crop), self.mood, shaken)
             for one in best:
                 self._wait(crop, one, cut=False)
 
     def _wait(self, crop: int, proposal: Proposal, *, cut: bool) -> None:
         self._count += 1
-        entry = (-proposal.gain, self._count, crop, self._turn[crop], proposal, cut)
+        entry = (-proposal.rank, self._count, crop, self._turn[crop], proposal, cut)
         heapq.heappush(self.waiting, entry)
 
     def serve(self) -> None:
@@ -128,7 +128,13 @@ class _Filling:
         sowing = self.plan.worth.sowing * (1 + SPLIT * (len(fit.pieces) - 1))
         gain = proposal.gain * share - sowing * (1 - share)
         if gain > _ANY_GAIN:
-            smaller = Proposal(gain, proposal.offer, fit.plants, proposal.pattern)
+            smaller = Proposal(
+                proposal.rank * gain / proposal.gain,
+                gain,
+                proposal.offer,
+                fit.plants,
+                proposal.pattern,
+            )
             self._wait(crop, smaller, cut=True)
 
     def _trimmed(self, places: CropPlaces, fit: Fit) -> tuple[Piece, ...]:

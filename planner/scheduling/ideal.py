@@ -219,7 +219,7 @@ def _crop_rows(
 ) -> Iterator[CropRows]:
     first = 0
     for one in offers:
-        costs = np.where(one.direct, worth.of_sowing(direct=True), worth.of_sowing(direct=False))
+        costs = worth.sowing * one.work
         tenures = tenures_of(one, ground.days, pairs)
         yield CropRows(one, first, tenures, provisions_of(one, ground.days, pairs), costs)
         first += len(one.weeks)

@@ -6,7 +6,7 @@ longer, or cut once more, is another offer.
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from datetime import timedelta
+from datetime import date, timedelta
 from functools import cached_property
 
 import numpy as np
@@ -14,6 +14,7 @@ from numpy.typing import NDArray
 
 from planner.garden import Crop, Store
 from planner.scheduling.candidate import Candidate, CropCandidates
+from planner.scheduling.worth import work_of
 from planner.terms import Week
 
 Floats = NDArray[np.float64]
@@ -30,7 +31,8 @@ class CropOffers:
     in that week. `starts`: the candidate an offer begins as; `enters`, `leaves`: ordinals, the
     turnover in them. `gives`: offers by weeks; what one plant brings to a week where harvest
     flows, else 1 where the whole harvest may be taken that week. `beyond`: what one plant
-    brings to weeks in which it is not wanted.
+    brings to weeks in which it is not wanted. `work`: how much work an offer is, against one sown
+    in place that is harvested as it is wanted.
     """
 
     crop: Crop
@@ -43,7 +45,7 @@ class CropOffers:
     leaves: Whole
     gives: Floats
     beyond: Floats
-    direct: NDArray[np.bool_]
+    work: Floats
     flows: bool
 
     def __len__(self) -> int:
@@ -85,6 +87,7 @@ class _Row:
     gives: Floats
     beyond: float
     direct: bool
+    work: float
 
 
 def offers_of(
@@ -97,7 +100,7 @@ def offers_of(
     """
     served = {week for one in found.candidates for week in one.days}
     weeks = tuple(week for week, lack in lacks.items() if lack > ENOUGH and week in served)
-    rows = _unbeaten(list(_rows(found, weeks)), len(weeks))
+    rows = _unbeaten(list(_Rows(found, weeks)), len(weeks))
     flows = any(one.flow for one in found.candidates)
     return CropOffers(
         crop=found.about.crop,
@@ -110,67 +113,75 @@ def offers_of(
         leaves=np.array([row.leaves for row in rows], np.int64),
         gives=np.array([row.gives for row in rows], float).reshape(len(rows), len(weeks)),
         beyond=np.array([row.beyond for row in rows], float),
-        direct=np.array([row.direct for row in rows], bool),
+        work=np.array([row.work for row in rows], float),
         flows=flows,
     )
 
 
-def _rows(found: CropCandidates, weeks: tuple[Week, ...]) -> Iterator[_Row]:
-    place = {week: number for number, week in enumerate(weeks)}
-    on_garden_days = {
-        week
-        for one in found.candidates
-        for week, day in one.days.items()
-        if found.about.workdays.wish.is_garden_day(day)
-    }
-    for number, candidate in enumerate(found.candidates):
-        yield from _rows_of(found, (number, candidate), place, on_garden_days)
+@dataclass(frozen=True)
+class _Rows:
+    """The rows of a crop's offers over the weeks that lack it."""
 
+    found: CropCandidates
+    weeks: tuple[Week, ...]
 
-def _rows_of(
-    found: CropCandidates,
-    numbered: tuple[int, Candidate],
-    place: Mapping[Week, int],
-    on_garden_days: set[Week],
-) -> Iterator[_Row]:
-    """One row for each day on which the candidate's ground could be given back."""
-    number, candidate = numbered
-    wish = found.about.workdays.wish
-    enters = candidate.course.enters_on
-    gives, beyond = np.zeros(len(place)), 0.0
-    stored = isinstance(found.about.crop.habit, Store)
-    for week, day in sorted(candidate.days.items()):
-        if week not in place:
-            beyond += candidate.flow.get(week, 0.0)
-            continue
-        if not candidate.flow and week in on_garden_days and not wish.is_garden_day(day):
-            continue
-        gives[place[week]] = candidate.flow.get(week, 1.0)
-        if not stored:
-            yield _row(found, (number, candidate), gives, beyond, (day - enters).days)
-    if stored and gives.any():
-        lifted = min(candidate.days.values())
-        yield _row(found, (number, candidate), gives, beyond, (lifted - enters).days)
+    @cached_property
+    def _place(self) -> dict[Week, int]:
+        return {week: number for number, week in enumerate(self.weeks)}
 
+    @cached_property
+    def _on_garden_days(self) -> set[Week]:
+        """Weeks in which some candidate is harvested on a garden day."""
+        return {
+            week
+            for one in self.found.candidates
+            for week, day in one.days.items()
+            if self.found.about.workdays.wish.is_garden_day(day)
+        }
 
-def _row(
-    found: CropCandidates,
-    numbered: tuple[int, Candidate],
-    gives: Floats,
-    beyond: float,
-    days: int,
-) -> _Row:
-    number, candidate = numbered
-    enters = candidate.course.enters_on
-    leaves = enters + timedelta(days=max(1, days) + found.about.workdays.wish.turnover_days)
-    return _Row(
-        number,
-        enters.toordinal(),
-        leaves.toordinal(),
-        gives.copy(),
-        beyond,
-        candidate.is_direct,
-    )
+    def __iter__(self) -> Iterator[_Row]:
+        for number, candidate in enumerate(self.found.candidates):
+            yield from self._of(number, candidate)
+
+    def _of(self, number: int, candidate: Candidate) -> Iterator[_Row]:
+        """One row for each day on which the candidate's ground could be given back."""
+        gives, beyond = np.zeros(len(self.weeks)), 0.0
+        stored = isinstance(self.found.about.crop.habit, Store)
+        for week, day in sorted(candidate.days.items()):
+            if week not in self._place:
+                beyond += candidate.flow.get(week, 0.0)
+                continue
+            if not candidate.flow and self._waits_for_garden_day(week, day):
+                continue
+            gives[self._place[week]] = candidate.flow.get(week, 1.0)
+            if not stored:
+                yield self._row(number, candidate, (gives, beyond), day)
+        if stored and gives.any():
+            yield self._row(number, candidate, (gives, beyond), min(candidate.days.values()))
+
+    def _waits_for_garden_day(self, week: Week, day: date) -> bool:
+        return week in self._on_garden_days and not self.found.about.workdays.wish.is_garden_day(
+            day
+        )
+
+    def _row(
+        self, number: int, candidate: Candidate, brings: tuple[Floats, float], last: date
+    ) -> _Row:
+        gives, beyond = brings
+        enters = candidate.course.enters_on
+        rest = self.found.about.workdays.wish.turnover_days
+        leaves = max(last, enters + timedelta(days=1)) + timedelta(days=rest)
+        first = self.weeks[int((gives > 0).argmax())].monday
+        waits = max(0, (first - min(candidate.days.values())).days) / 7
+        return _Row(
+            start=number,
+            enters=enters.toordinal(),
+            leaves=leaves.toordinal(),
+            gives=gives.copy(),
+            beyond=beyond,
+            direct=candidate.is_direct,
+            work=work_of(direct=candidate.is_direct, weeks_waiting=waits),
+        )
 
 
 def _unbeaten(rows: list[_Row], weeks: int) -> list[_Row]:

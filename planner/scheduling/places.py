@@ -21,7 +21,7 @@ REST_DAYS = 365
 _FAMILY = 0.15
 _SHADE = 0.3
 # Sun and depth that the crop does not need are left to others where nothing else decides.
-_SUN_SPARED, _DEPTH_SPARED_PER_M = 0.05, 0.2
+_SUN_SPARED, _DEPTH_SPARED_PER_M = 2.0, 5.0
 
 
 @dataclass(frozen=True, slots=True)

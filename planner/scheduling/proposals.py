@@ -22,12 +22,28 @@ _FREE = {SharingPattern.BETWEEN, SharingPattern.BENEATH}
 
 @dataclass(frozen=True, slots=True)
 class Proposal:
-    """So many plants of an offer, on own ground or as a guest in a pattern, and their gain."""
+    """So many plants of an offer, on own ground or as a guest in a pattern, and their gain.
 
+    `rank`: what comes first; the gain itself, or more of it for less ground.
+    """
+
+    rank: float
     gain: float
     offer: int
     plants: int
     pattern: SharingPattern | None
+
+
+@dataclass(frozen=True, slots=True)
+class Mood:
+    """How proposals are ranked.
+
+    Ground of its own is paid at its price times `price_factor`, a host's is free. `thrift`: 0
+    ranks by gain alone, 1 by gain for ground and time.
+    """
+
+    price_factor: float = 1.0
+    thrift: float = 0.0
 
 
 @dataclass(frozen=True)
@@ -43,14 +59,6 @@ class CropProposals:
     prices: Floats
     worth: Worth
     pairs: tuple[SharedGround, ...]
-
-    @cached_property
-    def _sowing(self) -> Floats:
-        return np.where(
-            self.offers.direct,
-            self.worth.of_sowing(direct=True),
-            self.worth.of_sowing(direct=False),
-        )
 
     @cached_property
     def rents(self) -> tuple[Floats, ...]:
@@ -82,28 +90,32 @@ class CropProposals:
         self,
         pattern: SharingPattern | None,
         lacks: list[float],
-        price_factor: float,
+        mood: Mood,
         shake: Floats,
     ) -> list[Proposal]:
-        """The proposals that gain most, best first; `shake` multiplies each offer's gain.
-
-        Ground of its own is paid at its price times `price_factor`, a host's is free.
-        """
+        """The proposals that rank first; `shake` multiplies each offer's gain."""
         lacking = np.array(lacks)
         if not len(self.offers) or (lacking / self.offers.lacks).max() < _CRUMBS:
             return []
         shared = pattern in _FREE
-        price = self._ground * (0.0 if shared else price_factor)
+        price = self._ground * (0.0 if shared else mood.price_factor)
         yields = self._by_pattern.get(pattern, 1.0) if pattern else 1.0
         weigh = self._flowing if self.offers.flows else self._at_once
         gain, plants = weigh(lacking, yields, price)
-        gain = (gain - self._sowing) * shake
-        order = np.argsort(-gain, kind="stable")[:_MOST]
+        gain = (gain - self.worth.sowing * self.offers.work) * shake
+        rank = gain / (plants * self._plant_days) ** mood.thrift if mood.thrift else gain
+        order = np.argsort(-rank, kind="stable")[:_MOST]
         return [
-            Proposal(float(gain[i]), int(i), int(plants[i]), pattern)
+            Proposal(float(rank[i]), float(gain[i]), int(i), int(plants[i]), pattern)
             for i in order
             if gain[i] > _ANY_GAIN
         ]
+
+    @cached_property
+    def _plant_days(self) -> Floats:
+        """Ground times days a plant of each offer takes, square metres and months."""
+        spacing_m = self.offers.crop.ground.spacing_um / 1e6
+        return spacing_m * spacing_m * (self.offers.leaves - self.offers.enters) / 30
 
     def _at_once(self, lacking: Floats, yields: float, price: Floats) -> tuple[Floats, Floats]:
         offers = self.offers

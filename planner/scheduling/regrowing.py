@@ -13,12 +13,14 @@ import numpy as np
 from planner.ground import NOBODY
 from planner.scheduling.filling import CropMarket, fill
 from planner.scheduling.offers import Floats
+from planner.scheduling.proposals import Mood
 from planner.scheduling.working_plan import Placed, WorkingPlan
 
 _MULTIPLIER, _STEP, _WIDTH = 6364136223846793005, 1442695040888963407, 1 << 64
 _MOST_TAKEN = 7
 _PRICE_LOW, _PRICE_HIGH = 0.6, 1.0
 _SHAKEN = 0.15
+_THRIFTS = (0.0, 0.0, 0.5, 1.0)
 # At first a plan that costs this much more may be gone on from; in the end none.
 _WARMTH = 0.3
 _PATIENCE = 0.4
@@ -93,7 +95,8 @@ class Regrowing:
             if self.plan.is_placed(one):
                 taken += self.plan.take_out(one)
         factor = _PRICE_LOW + (_PRICE_HIGH - _PRICE_LOW) * self.draws.next()
-        return taken, fill(self.plan, self.markets, factor, self.draws.around_one)
+        mood = Mood(factor, _THRIFTS[self.draws.below(len(_THRIFTS))])
+        return taken, fill(self.plan, self.markets, mood, self.draws.around_one)
 
     def _undo(self, taken: list[Placed], added: list[Placed]) -> None:
         for one in reversed(added):

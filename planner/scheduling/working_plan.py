@@ -51,7 +51,7 @@ class _CropSums:
         self.lacks: list[float] = offers.lacks.tolist()
         self.worth: list[float] = offers.worth.tolist()
         self.beyond: list[float] = offers.beyond.tolist()
-        self.sowing = [worth.of_sowing(direct=bool(direct)) for direct in offers.direct]
+        self.sowing: list[float] = (worth.sowing * offers.work).tolist()
         self.days: list[int] = (offers.leaves - offers.enters).tolist()
         self.each = offers.crop.gives.middle
         self.mean_worth = sum(self.worth) / max(1, len(self.worth))

@@ -13,6 +13,8 @@ SURPLUS = 0.02
 _SOWING = 0.015
 # Raising plants indoors is more work than sowing in place.
 _INDOORS = 1.2
+# A week in the store before it is first wanted makes a harvest so much worse.
+_WAITING = 0.05
 # A sowing split over one more stretch, or near a crop of its family, costs this much of a sowing.
 SPLIT = 0.5
 SAME_FAMILY = 0.25
@@ -27,9 +29,10 @@ class Worth:
     sowing: float
     metre_day: float
 
-    def of_sowing(self, *, direct: bool) -> float:
-        """What one more sowing costs."""
-        return self.sowing if direct else self.sowing * _INDOORS
+
+def work_of(*, direct: bool, weeks_waiting: float) -> float:
+    """How much work a sowing is, against one sown in place and harvested as it is wanted."""
+    return (1.0 if direct else _INDOORS) * (1 + _WAITING * weeks_waiting)
 
 
 def worth_of(wanted_weeks: int, line_m: float, days: int) -> Worth:
