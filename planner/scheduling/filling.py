@@ -138,8 +138,8 @@ class _Filling:
             self._wait(crop, smaller, cut=True)
 
     def _trimmed(self, places: CropPlaces, fit: Fit) -> tuple[Piece, ...]:
-        """Without a last row that would stand nearly empty."""
-        if len(fit.pieces) > 1:
+        """In a thrifty mood, without a last row that would stand nearly empty."""
+        if len(fit.pieces) > 1 or not self.mood.thrift:
             return fit.pieces
         piece = fit.pieces[0]
         bed = self.plan.ground.beds[piece.bed]

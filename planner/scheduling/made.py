@@ -1,7 +1,7 @@
 """Made sowings: what a working plan holds becomes sowings with dates, harvests and reasons."""
 
 import math
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from datetime import date, timedelta
 
 from planner.garden import Bed, Crop, SharedGround, StartFrom, Store
@@ -33,11 +33,22 @@ def made_sowings(
     """
     maker = _Maker(plan, beds, turnover_days, hosts, pairs)
     return tuple(
-        maker.sowing(placed, harvest)
+        maker.sowing(together, plan.harvest(crop))
         for crop, sowings in enumerate(plan.placed)
-        for harvest in [plan.harvest(crop)]
-        for placed in sowings.values()
+        for together in _together(sowings.values())
     )
+
+
+def _together(sowings: Iterable[Placed]) -> list[list[Placed]]:
+    """Sowings of a crop parted by what was sown on one day to stand equally long.
+
+    A guest is a sowing of its own.
+    """
+    groups: dict[tuple[int, int], list[Placed]] = {}
+    for one in sowings:
+        guest = NOBODY if one.pieces[0].host == NOBODY else one.number
+        groups.setdefault((one.offer, guest), []).append(one)
+    return list(groups.values())
 
 
 class _Maker:
@@ -51,21 +62,34 @@ class _Maker:
     ) -> None:
         self.plan, self.beds, self.hosts, self.pairs = plan, beds, hosts, pairs
         self.turnover = timedelta(days=turnover_days)
+        self.first = {
+            one.number: together[0].number
+            for sowings in plan.placed
+            for together in _together(sowings.values())
+            for one in together
+        }
         self.shared = {
             piece.host for one in plan.all_placed() for piece in one.pieces if piece.host != NOBODY
         }
 
-    def sowing(self, placed: Placed, harvests: Mapping[int, Mapping[int, float]]) -> Sowing:
+    def sowing(self, together: list[Placed], harvests: Mapping[int, Mapping[int, float]]) -> Sowing:
+        placed = together[0]
+        plants = sum(one.plants for one in together)
         offers = self.plan.offers[placed.crop]
         candidate = offers.candidates[int(offers.starts[placed.offer])]
         course, crop = candidate.course, offers.crop
         until = date.fromordinal(int(offers.leaves[placed.offer])) - self.turnover
-        harvest = _harvest(offers, candidate, placed, harvests[placed.number], until)
+        by_week: dict[int, float] = {}
+        for one in together:
+            for week, amount in harvests[one.number].items():
+                by_week[week] = by_week.get(week, 0.0) + amount
+        harvest = _harvest(offers, candidate, plants * placed.yields, by_week, until)
         # A host stays as long as its guests were promised.
-        clear_on = until if placed.number in self.shared else harvest[-1].day
+        is_host = any(one.number in self.shared for one in together)
+        clear_on = until if is_host else harvest[-1].day
         clear_on = max(clear_on, course.enters_on + timedelta(days=1))
         chosen = _chosen(offers, placed, candidate)
-        made = Made(course, placed.plants, harvest, clear_on, chosen, self._pair(placed))
+        made = Made(course, plants, harvest, clear_on, chosen, self._pair(placed))
         return Sowing(
             id="",
             mark=f"#{placed.number}",
@@ -76,8 +100,8 @@ class _Maker:
             set_out_on=course.set_out_on,
             ripe=course.ripe,
             counted=course.counted,
-            plants=placed.plants,
-            seeds=seeds_for(crop, placed.plants),
+            plants=plants,
+            seeds=seeds_for(crop, plants),
             blocks=tuple(
                 Block(
                     bed=self.beds[piece.bed].name,
@@ -87,7 +111,8 @@ class _Maker:
                     leave_on=clear_on,
                     under=self._host(piece.host),
                 )
-                for piece in placed.pieces
+                for one in together
+                for piece in one.pieces
             ),
             harvest=harvest,
             clear_on=clear_on,
@@ -98,7 +123,7 @@ class _Maker:
     def _host(self, number: int) -> str:
         if number == NOBODY:
             return ""
-        return self.hosts.get(number, f"#{number}")
+        return self.hosts.get(number, f"#{self.first.get(number, number)}")
 
     def _pair(self, placed: Placed) -> SharedGround | None:
         """The pair a guest stands by, or None for a sowing on ground of its own."""
@@ -133,12 +158,11 @@ def seeds_for(crop: Crop, plants: int) -> int:
 def _harvest(
     offers: CropOffers,
     candidate: Candidate,
-    placed: Placed,
+    plants: float,
     by_week: Mapping[int, float],
     until: date,
 ) -> tuple[HarvestDay, ...]:
-    """What is taken on which day; a crop for the store is lifted on one."""
-    plants = placed.plants * placed.yields
+    """What so many plants give on which day; a crop for the store is lifted on one."""
     if isinstance(offers.crop.habit, Store):
         lifted = min(candidate.days.values())
         return (HarvestDay(lifted, plants * offers.crop.gives.middle),)

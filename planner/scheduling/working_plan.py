@@ -3,7 +3,7 @@
 Crops, offers and beds are numbers here, days are ordinals: a plan is weighed thousands of times.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from typing import NamedTuple
 
@@ -223,11 +223,25 @@ class WorkingPlan:
         self._stale.discard(crop)
         self._lacks[crop] = lacks
         unmet = sum(lack * each for lack, each in zip(lacks, sums.worth, strict=True))
-        fixed = sum(self._fixed(sums, one) for one in self.placed[crop].values())
+        fixed = self._fixed(sums, self.placed[crop].values())
         self._costs[crop] = unmet + SURPLUS * surplus + fixed
 
-    def _fixed(self, sums: _CropSums, one: Placed) -> float:
-        """What a sowing costs by being there: the work of it, and ground of its own."""
-        held_um = sum(p.to_um - p.from_um for p in one.pieces if p.host == NOBODY)
-        ground = self.worth.metre_day * held_um / 1e6 * sums.days[one.offer]
-        return sums.sowing[one.offer] * (1 + SPLIT * (len(one.pieces) - 1)) + ground
+    def _fixed(self, sums: _CropSums, sowings: Iterable[Placed]) -> float:
+        """What sowings cost by being there: the work of them, and ground of their own.
+
+        What is sown on one day to stand equally long is one sowing, in so many pieces.
+        """
+        together: dict[tuple[int, bool], int] = {}
+        ground = 0.0
+        for one in sowings:
+            own = one.pieces[0].host == NOBODY
+            key = one.offer, own
+            together[key] = together.get(key, 0) + len(one.pieces)
+            if own:
+                held_um = sum(piece.to_um - piece.from_um for piece in one.pieces)
+                ground += held_um * sums.days[one.offer]
+        work = sum(
+            sums.sowing[offer] * (1 + SPLIT * (pieces - 1))
+            for (offer, _), pieces in together.items()
+        )
+        return work + self.worth.metre_day * ground / 1e6

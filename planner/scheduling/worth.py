@@ -15,9 +15,8 @@ _SOWING = 0.015
 _INDOORS = 1.2
 # A week in the store before it is first wanted makes a harvest so much worse.
 _WAITING = 0.05
-# A sowing split over one more stretch, or near a crop of its family, costs this much of a sowing.
-SPLIT = 0.5
-SAME_FAMILY = 0.25
+# One more stretch of a sowing costs as much as so many sowings: stretches are hard to find again.
+SPLIT = 1.5
 # Holding all ground all season long.
 _ALL_GROUND = 1.0
 
