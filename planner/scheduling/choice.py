@@ -178,7 +178,6 @@ def _plan_begun(question: Question, effort: Effort, drawn: int) -> WorkingPlan:
     """A plan that begins as the ideal season drawn together in so many rounds."""
     plan = WorkingPlan(question.offers, question.beds, question.worth)
     ideal = IdealSeason(question.offers, question.ground, question.worth)
-    least = ideal.solution.cost
     markets = markets_of(question, ideal.ground_prices)
     beds = len(question.garden.beds)
     many = beds > _MANY_BEDS
@@ -187,7 +186,7 @@ def _plan_begun(question: Question, effort: Effort, drawn: int) -> WorkingPlan:
     rounds = int(effort.share * _VISITS / (beds + _OTHER_WORK))
     regrowing = Regrowing(plan, markets)
     for _ in range(effort.stages):
-        regrowing.run(rounds, least)
+        regrowing.run(rounds)
     top_up(plan, markets)
     return plan
 

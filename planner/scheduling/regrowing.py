@@ -64,17 +64,16 @@ class Regrowing:
     markets: Sequence[CropMarket]
     draws: Draws = field(default_factory=Draws)
 
-    def run(self, rounds: int, least: float) -> None:
+    def run(self, rounds: int) -> None:
         """Regrow so many times; the plan is then the best there was.
 
-        Ends early when the plan costs the least a plan can cost, or when it has not been bettered
-        for a good part of the rounds.
+        Ends early when it has not been bettered for a good part of the rounds.
         """
         best, kept = self.plan.cost, self.plan.all_placed()
         bettered = 0
         for number in range(rounds):
             idle = number - bettered > _PATIENCE * rounds
-            if not self.plan.all_placed() or idle or best <= least + _NOTHING:
+            if not self.plan.all_placed() or idle:
                 break
             before = self.plan.cost
             taken, added = self._regrow()
