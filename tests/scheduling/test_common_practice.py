@@ -9,8 +9,10 @@ from itertools import pairwise
 
 import pytest
 
+from planner.climate import Climate
 from planner.garden import Bed, Garden
 from planner.scheduling import Block, Method, Sowing, Unmet, UnmetKind
+from planner.scheduling.starts import crop_candidates
 from planner.season import Season
 from planner.tasks import TaskKind
 from planner.terms import Week, days_between, read_quantity, week_of
@@ -261,7 +263,7 @@ def test_a_row_of_lettuce_is_sown_again_the_day_its_heads_are_cut(lettuce: Seaso
 # --- spaced by harvest date (common practice, no source) ----------------------------------------
 
 
-def test_in_fall_sowings_draw_together_while_harvests_stay_a_week_apart() -> None:
+def test_in_fall_sowings_draw_together_while_every_week_is_fed() -> None:
     """Fall growth is slower by about two weeks (VCE-FALL), so equal harvests need unequal gaps."""
     crops = own_crop(
         "forty-day root", days_from_sowing="40 days", hold_days="5 days", **{"yield": "1 roots"}
@@ -269,19 +271,19 @@ def test_in_fall_sowings_draw_together_while_harvests_stay_a_week_apart() -> Non
     wanted = _want("forty-day root", "12 roots", "2027-06-28", "2027-10-31")
     season = season_of(_plan(_LARGE, wanted, wishes=_SATURDAYS), crops)
     assert season.unmet == ()
-    in_order = _in_order(season)
-    harvests = [one.harvest[0].day for one in in_order]
-    assert {after - before for before, after in pairwise(harvests)} == {timedelta(days=7)}
+    assert set(_supply(season, "forty-day root").values()) == {12}
     gaps = {
-        after.ripe.likely: (after.sow_on - before.sow_on).days
-        for before, after in pairwise(in_order)
+        after.ripe.likely: (
+            (after.sow_on - before.sow_on).days,
+            (after.ripe.likely - before.ripe.likely).days,
+        )
+        for before, after in pairwise(_in_order(season))
     }
     summer = [gap for ripe, gap in gaps.items() if ripe < date(2027, 8, 16)]
     turning = [gap for ripe, gap in gaps.items() if date(2027, 9, 1) < ripe < date(2027, 10, 1)]
-    assert set(summer) == {7}
+    assert set(summer) == {(7, 7)}
     assert turning
-    assert max(turning) < 7
-    assert max(gaps.values()) == 7
+    assert all(ripening > sowing for sowing, ripening in turning)
 
 
 # --- days (common practice, no source) ----------------------------------------------------------
@@ -496,7 +498,7 @@ def test_pods_are_picked_over_weeks() -> None:
     assert [week_of(taken.day) for taken in sowing.harvest] == list(
         Week(2027, 27).until(Week(2027, 29))
     )
-    _, second, third = (taken.amount / 0.45359237 for taken in sowing.harvest)
+    _, second, third = (taken.amount for taken in sowing.harvest)
     assert second > third >= 2  # less and less, and still enough in the last week
 
 
@@ -512,11 +514,11 @@ def test_pods_ripe_before_a_garden_day_are_picked_on_it() -> None:
         **{"yield": "0.21 lb"},
     )
     wanted = _want("three-week bean", "2 lb", "2027-07-05", "2027-07-25")
-    season = season_of(_plan(_LARGE, wanted, wishes=_SATURDAYS), crops)
-    sowing = _in_order(season)[0]
-    assert sowing.ripe.likely == date(2027, 7, 4)
-    assert [taken.day.weekday() for taken in sowing.harvest] == [5, 5, 5]
-    assert sum(taken.amount for taken in sowing.harvest) == pytest.approx(0.21 * sowing.plants)
+    garden = garden_of(_plan(_LARGE, wanted, wishes=_SATURDAYS), crops)
+    (found,) = crop_candidates(garden, Climate(garden.site), garden.wish.first)
+    (sunday,) = [one for one in found.candidates if one.course.ripe.likely == date(2027, 7, 4)]
+    assert [day.weekday() for day in sunday.days.values()] == [5, 5, 5]
+    assert sum(sunday.flow.values()) == pytest.approx(0.21)
 
 
 # --- unmet wishes (common practice, no source) --------------------------------------------------
