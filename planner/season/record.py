@@ -70,7 +70,8 @@ def _round(value: float) -> float:
 def _sowing_record(one: Sowing) -> Record:
     weeks: dict[Week, float] = {}
     for taken in one.harvest:
-        weeks[week_of(taken.day)] = weeks.get(week_of(taken.day), 0.0) + taken.amount
+        week = week_of(taken.day)
+        weeks[week] = weeks.get(week, 0.0) + round(taken.amount, _DAY_PLACES)
     return {
         "id": one.id,
         "crop": one.crop.name,
