@@ -39,8 +39,9 @@ from planner.terms import Week
 
 # Beds beyond which one order of arranging must do.
 _MANY_BEDS = 60
-# A stage of regrowing visits so many beds; more beds, fewer rounds.
-_VISITS, _OTHER_WORK = 10_000, 28
+# A stage of regrowing visits so many beds, twice as many where there are 300; the more beds, the
+# fewer rounds.
+_VISITS, _OTHER_WORK, _MORE_VISITS_BEDS = 10_000, 28, 300
 
 
 def choose_sowings(
@@ -183,7 +184,8 @@ def _plan_begun(question: Question, effort: Effort, drawn: int) -> WorkingPlan:
     many = beds > _MANY_BEDS
     arrange(plan, markets, intents_of(ideal, drawn), 1 if many else effort.orders)
     fill(plan, markets, Mood())
-    rounds = int(effort.share * _VISITS / (beds + _OTHER_WORK))
+    visits = effort.share * _VISITS * (1 + beds / _MORE_VISITS_BEDS)
+    rounds = int(visits / (beds + _OTHER_WORK))
     regrowing = Regrowing(plan, markets)
     for _ in range(effort.stages):
         regrowing.run(rounds)

@@ -9,7 +9,7 @@ from planner.garden import SharedGround, SharingPattern
 from planner.ground import BedClass
 from planner.scheduling.offers import CropOffers, Floats, Whole
 from planner.scheduling.tenure import held
-from planner.scheduling.worth import SURPLUS, Worth
+from planner.scheduling.worth import GUEST, SURPLUS, Worth
 
 # A crop whose weeks each lack less than this share of their want gets no sowing for it.
 _CRUMBS = 0.03
@@ -102,7 +102,8 @@ class CropProposals:
         yields = self._by_pattern.get(pattern, 1.0) if pattern else 1.0
         weigh = self._flowing if self.offers.flows else self._at_once
         gain, plants = weigh(lacking, yields, price)
-        gain = (gain - self.worth.sowing * self.offers.work) * shake
+        work = self.offers.work * (GUEST if pattern else 1.0)
+        gain = (gain - self.worth.sowing * work) * shake
         rank = gain / (plants * self._plant_days) ** mood.thrift if mood.thrift else gain
         order = np.argsort(-rank, kind="stable")[:_MOST]
         return [

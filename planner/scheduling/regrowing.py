@@ -115,7 +115,10 @@ class Regrowing:
             self.plan.put_back(one)
 
     def _chosen(self) -> list[Placed]:
-        """What is to be taken out: neighbours in a bed, sowings of a crop or two, or any few."""
+        """What is to be taken out: neighbours in a bed, sowings of a crop or two, or any few.
+
+        Of the few the first is one in several stretches, where there is such a one.
+        """
         placed = self.plan.all_placed()
         one = placed[self.draws.below(len(placed))]
         way = self.draws.next()
@@ -124,10 +127,16 @@ class Regrowing:
         elif way < 0.8:
             chosen = self._around_in_crop(one, placed)
         else:
-            chosen = [one, *(placed[self.draws.below(len(placed))] for _ in range(2))]
+            chosen = [self._split(placed) or one]
+            chosen += [placed[self.draws.below(len(placed))] for _ in range(2)]
         while len(chosen) > _MOST_TAKEN:
             chosen.pop(self.draws.below(len(chosen)))
         return chosen
+
+    def _split(self, placed: list[Placed]) -> Placed | None:
+        """One of the sowings that lie in several stretches."""
+        split = [one for one in placed if len(one.pieces) > 1]
+        return split[self.draws.below(len(split))] if split else None
 
     def _around_in_bed(self, one: Placed, placed: list[Placed]) -> list[Placed]:
         beds = {one.pieces[0].bed}

@@ -9,7 +9,7 @@ from typing import NamedTuple
 
 from planner.ground import NOBODY, Ground, Holding
 from planner.scheduling.offers import CropOffers
-from planner.scheduling.worth import SPLIT, SURPLUS, Worth
+from planner.scheduling.worth import GUEST, SPLIT, SURPLUS, Worth
 
 _NOTHING = 1e-9
 
@@ -241,7 +241,7 @@ class WorkingPlan:
                 held_um = sum(piece.to_um - piece.from_um for piece in one.pieces)
                 ground += held_um * sums.days[one.offer]
         work = sum(
-            sums.sowing[offer] * (1 + SPLIT * (pieces - 1))
-            for (offer, _), pieces in together.items()
+            sums.sowing[offer] * (1 if own else GUEST) * (1 + SPLIT * (pieces - 1))
+            for (offer, own), pieces in together.items()
         )
         return work + self.worth.metre_day * ground / 1e6

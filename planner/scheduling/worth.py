@@ -13,6 +13,8 @@ SURPLUS = 0.02
 _SOWING = 0.015
 # Raising plants indoors is more work than sowing in place.
 _INDOORS = 1.2
+# Tending a guest among its host's plants is more work than tending ground of its own.
+GUEST = 2.0
 # A week in the store before it is first wanted makes a harvest so much worse.
 _WAITING = 0.05
 # One more stretch of a sowing costs as much as so many sowings: stretches are hard to find again.

@@ -75,7 +75,8 @@ class _Desk:
         span = f"{length_words(block.from_um, unit)} to {length_words(block.to_um, unit)}"
         way = "along the rim from the mark" if bed.is_round else "from the marked end"
         named = f"{bed.name}: " if blocks > 1 else ""
-        return f"{named}{span} {way}"
+        under = f", under {block.under}" if block.under else ""
+        return f"{named}{span} {way}{under}"
 
     def _what_is_sown(self, sowing: Sowing) -> str:
         thing = sowing.crop.start_from.value.removesuffix("s")
@@ -122,6 +123,7 @@ class _Desk:
             cover = self.garden.wish.cover_weeks
             text += " Cover them." if cover else ""
             text += " Freeze dates are odds: look at the forecast first."
+        text += _shares(sowing)
         return _with(self._task(sowing, TaskKind.SET_OUT, on, text), spacing=spacing)
 
     def _sow(self, sowing: Sowing) -> Task:
@@ -131,7 +133,7 @@ class _Desk:
             text = f"Sow {what}, {depth}{_deep(depth)}, for {_plants(sowing)} {spacing} apart."
         else:
             text = f"Plant {what}, {depth}{_deep(depth)}, {spacing} apart."
-        text += _ready(sowing)
+        text += _shares(sowing) + _ready(sowing)
         task = self._task(sowing, TaskKind.SOW, sowing.sow_on, text)
         return _with(task, seeds=sowing.seeds, depth=depth, spacing=spacing)
 
@@ -162,10 +164,37 @@ class _Desk:
             for other in self.sowings
             if any(_follows(after, before) for before in sowing.blocks for after in other.blocks)
         )
+        standing = self._hosts_standing(sowing)
+        if standing:
+            text = f"Cut {sowing.crop.name} off at the soil line; {_listed(standing)} stands on."
+            return self._task(sowing, TaskKind.CLEAR, sowing.clear_on, text)
         text = f"Clear {sowing.crop.name} and freshen the ground with compost."
+        staying = self._guests_staying(sowing)
+        if staying:
+            stay = "stays" if len(staying) == 1 else "stay"
+            text += f" {_listed(staying)} {stay} there: work round them."
         if followers:
             text += f" {_listed(followers)} {_follow(followers)} the same day."
         return self._task(sowing, TaskKind.CLEAR, sowing.clear_on, text)
+
+    def _hosts_standing(self, guest: Sowing) -> list[str]:
+        """The hosts of a guest that still stand when it is cleared."""
+        hosts = {block.under for block in guest.blocks}
+        return [one.id for one in self.sowings if one.id in hosts and one.clear_on > guest.clear_on]
+
+    def _guests_staying(self, host: Sowing) -> list[str]:
+        """The guests of a host that stand on when it is cleared."""
+        return [
+            one.id
+            for one in self.sowings
+            if one.clear_on > host.clear_on and any(block.under == host.id for block in one.blocks)
+        ]
+
+
+def _shares(sowing: Sowing) -> str:
+    """Where a guest goes among its host's plants."""
+    hosts = sorted({block.under for block in sowing.blocks if block.under})
+    return f" Between the plants of {_listed(hosts)}." if hosts else ""
 
 
 def _plants(sowing: Sowing) -> str:
