@@ -6,7 +6,7 @@ and again. The ideal season without weights gives the bound that no plan can pas
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from functools import cached_property
 
@@ -18,7 +18,7 @@ from planner.ground import NOBODY, BedClass, Ground, Holding, classes_of
 from planner.scheduling.bound import bound_of
 from planner.scheduling.candidate import CropCandidates
 from planner.scheduling.chosen import Choice
-from planner.scheduling.effort import EFFORTS, Effort
+from planner.scheduling.effort import EFFORTS
 from planner.scheduling.filling import CropMarket, fill
 from planner.scheduling.ideal import IdealSeason
 from planner.scheduling.intents import arrange, intents_of
@@ -37,11 +37,13 @@ from planner.scheduling.working_plan import WorkingPlan
 from planner.scheduling.worth import EVERYTHING, Worth, worth_of
 from planner.terms import Week
 
+# The ideal season that is followed fills so much of the ground: rows and blocks need some room.
+_FILLED = 0.9
 # Beds beyond which one order of arranging must do.
 _MANY_BEDS = 60
 # A stage of regrowing visits so many beds, twice as many where there are 300; the more beds, the
 # fewer rounds.
-_VISITS, _OTHER_WORK, _MORE_VISITS_BEDS = 10_000, 28, 300
+_VISITS, _OTHER_WORK, _MORE_VISITS_BEDS = 7_500, 28, 300
 
 
 def choose_sowings(
@@ -168,29 +170,30 @@ def _free_m(ground: Ground, beds: BedClass, day: int) -> float:
 
 
 def _plan_of(question: Question, effort: int) -> WorkingPlan:
-    """The plan that costs least of those begun."""
+    """The plan that costs least after a first stage of regrowing, regrown further."""
     if not any(len(one) for one in question.offers):
         return WorkingPlan(question.offers, question.beds, question.worth)
-    plans = (_plan_begun(question, EFFORTS[effort], drawn) for drawn in EFFORTS[effort].drawn)
-    return min(plans, key=lambda plan: plan.cost)
-
-
-def _plan_begun(question: Question, effort: Effort, drawn: int) -> WorkingPlan:
-    """A plan that begins as the ideal season drawn together in so many rounds."""
-    plan = WorkingPlan(question.offers, question.beds, question.worth)
-    ideal = IdealSeason(question.offers, question.ground, question.worth)
+    much = EFFORTS[effort]
+    ground = question.ground
+    with_room = replace(ground, free_m=_FILLED * ground.free_m)
+    ideal = IdealSeason(question.offers, with_room, question.worth)
     markets = markets_of(question, ideal.ground_prices)
     beds = len(question.garden.beds)
-    many = beds > _MANY_BEDS
-    arrange(plan, markets, intents_of(ideal, drawn), 1 if many else effort.orders)
-    fill(plan, markets, Mood())
-    visits = effort.share * _VISITS * (1 + beds / _MORE_VISITS_BEDS)
+    visits = much.share * _VISITS * (1 + beds / _MORE_VISITS_BEDS)
     rounds = int(visits / (beds + _OTHER_WORK))
-    regrowing = Regrowing(plan, markets)
-    for _ in range(effort.stages):
+    begun = []
+    for intents in intents_of(ideal, much.drawn):
+        plan = WorkingPlan(question.offers, question.beds, question.worth)
+        arrange(plan, markets, intents, 1 if beds > _MANY_BEDS else much.orders)
+        fill(plan, markets, Mood())
+        regrowing = Regrowing(plan, markets)
         regrowing.run(rounds)
-    top_up(plan, markets)
-    return plan
+        begun.append(regrowing)
+    best = min(begun, key=lambda one: one.plan.cost)
+    for _ in range(much.stages - 1):
+        best.run(rounds)
+    top_up(best.plan, markets)
+    return best.plan
 
 
 def markets_of(question: Question, prices: Floats) -> list[CropMarket]:

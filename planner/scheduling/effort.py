@@ -10,7 +10,7 @@ class Effort:
     """How much work is done.
 
     `drawn`: plans begun, each drawn together in so many rounds; `orders` of arranging; `stages`
-    of regrowing, each a `share` of a whole one.
+    of regrowing, each a `share` of a whole one: the first for every plan, the rest for the best.
     """
 
     drawn: tuple[int, ...]
@@ -21,7 +21,7 @@ class Effort:
 
 EFFORTS = (
     Effort(drawn=(3,), orders=4, stages=1, share=0.15),
-    Effort(drawn=(3,), orders=40, stages=3),
-    Effort(drawn=(1, 3), orders=40, stages=6),
-    Effort(drawn=(0, 1, 2, 3), orders=60, stages=20),
+    Effort(drawn=(1, 3), orders=40, stages=3),
+    Effort(drawn=(0, 1, 2, 3), orders=40, stages=12),
+    Effort(drawn=(0, 1, 2, 3, 4, 6), orders=60, stages=60),
 )

@@ -6,7 +6,7 @@ them together.
 """
 
 from collections import defaultdict
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
 import numpy as np
@@ -33,11 +33,18 @@ class Intent(NamedTuple):
     plants: int
 
 
-def intents_of(ideal: IdealSeason, rounds: int) -> list[Intent]:
-    """What the ideal season would have sown, drawn together over so many rounds."""
+def intents_of(ideal: IdealSeason, rounds: tuple[int, ...]) -> Iterator[list[Intent]]:
+    """What the ideal season would have sown, drawn together over each of these many rounds."""
     plain = np.array([ideal.cost_of(part) for part in ideal.parts])
-    for _ in range(rounds):
-        ideal.reprice(plain + _charges(ideal))
+    done = 0
+    for many in sorted(rounds):
+        for _ in range(many - done):
+            ideal.reprice(plain + _charges(ideal))
+        done = many
+        yield _intents(ideal)
+
+
+def _intents(ideal: IdealSeason) -> list[Intent]:
     plants: dict[tuple[int, int, int], float] = defaultdict(float)
     for part, amount in zip(ideal.parts, ideal.amounts, strict=True):
         if amount > _TINY and part.tenure == 0:

@@ -5,6 +5,7 @@ same plan; the work is counted, not timed.
 """
 
 import math
+from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 
@@ -135,7 +136,8 @@ class Regrowing:
 
     def _split(self, placed: list[Placed]) -> Placed | None:
         """One of the sowings that lie in several stretches."""
-        split = [one for one in placed if len(one.pieces) > 1]
+        together = Counter((one.crop, one.offer) for one in placed for _ in one.pieces)
+        split = [one for one in placed if together[one.crop, one.offer] > 1]
         return split[self.draws.below(len(split))] if split else None
 
     def _around_in_bed(self, one: Placed, placed: list[Placed]) -> list[Placed]:
