@@ -55,6 +55,12 @@ crop = "radish"
 each_week = "20 roots"
 from = 2027-05-10
 to = 2027-06-20
+
+[[target]]
+crop = "radish"
+each_week = "20 roots"
+from = 2027-09-13
+to = 2027-10-10
 """
 
 
@@ -144,6 +150,8 @@ def _on_taken_ground(case: Case) -> None:
         for one in blocks
         for other in blocks
         if one is not other
+        and not one["under"]
+        and not other["under"]
         and one["bed"] == other["bed"]
         and one["enter_on"] < other["leave_on"]
         and other["enter_on"] < one["leave_on"]
@@ -197,10 +205,12 @@ def _on_ground_kept_from_tomorrow(case: Case) -> None:
 
 
 def _in_ever_so_many_blocks(case: Case) -> None:
-    guest, _ = case.guest_and_host()
+    guests = (one for one in case.sowings if one["blocks"][0]["under"])
+    guest = max(guests, key=lambda one: int(one["plants"]))
     (block,) = guest["blocks"]
     row_m = 3 * 0.0254
-    ends = [block["from_m"] + row_m * number for number in range(5)] + [block["to_m"]]
+    rows = round((block["to_m"] - block["from_m"]) / row_m)
+    ends = [block["from_m"] + row_m * number for number in range(rows)] + [block["to_m"]]
     guest["blocks"] = [{**block, "from_m": from_m, "to_m": to_m} for from_m, to_m in pairwise(ends)]
     case.clear(guest, guest["clear_on"])
 

@@ -26,10 +26,14 @@ class Holding(NamedTuple):
 
 
 class Ground:
-    """Beds by their place in the garden's list, and the holdings on each, in order along it."""
+    """Beds by their place in the garden's list, and the holdings on each, in order along it.
 
-    def __init__(self, beds: tuple[Bed, ...]) -> None:
+    The last `rest_days` of every holding are its turnover.
+    """
+
+    def __init__(self, beds: tuple[Bed, ...], rest_days: int = 0) -> None:
         self.beds = beds
+        self.rest_days = rest_days
         self.held: list[list[Holding]] = [[] for _ in beds]
 
     def hold(self, bed: int, holding: Holding) -> None:

@@ -12,25 +12,26 @@ def shared_gaps(
 ) -> list[Gap]:
     """Every stretch under a host that is free for a guest of the pair over a span.
 
-    Under a host about to end the ground must be free from the day it leaves, too; the turnover it
-    needs is in its holding.
+    Under a host about to end the ground must be free from the day it leaves, too; a guest in a
+    span that begins in its turnover comes too late.
     """
-    if not _allowed(host, pair, span):
+    if not _allowed(host, pair, span, ground.rest_days):
         return []
     return list(_free_under(ground, bed, host, span))
 
 
-def _allowed(host: Holding, pair: SharedGround, span: tuple[int, int]) -> bool:
+def _allowed(host: Holding, pair: SharedGround, span: tuple[int, int], rest_days: int) -> bool:
     enters, leaves = span
+    cleared = host.leaves - rest_days
     match pair.pattern:
         case SharingPattern.BETWEEN:
-            closes = host.enters + int(pair.closes_at * (host.leaves - host.enters))
+            closes = host.enters + int(pair.closes_at * (cleared - host.enters))
             return host.enters <= enters and leaves <= closes
         case SharingPattern.BENEATH:
             return host.enters <= enters and leaves <= host.leaves
         case SharingPattern.RELAY:
-            begins = max(host.enters, host.leaves - pair.relay_days)
-            return begins <= enters < host.leaves < leaves
+            begins = max(host.enters, cleared - pair.relay_days)
+            return begins <= enters < cleared < leaves - rest_days
 
 
 def _free_under(ground: Ground, bed: int, host: Holding, span: tuple[int, int]) -> Iterator[Gap]:

@@ -41,9 +41,9 @@ from planner.terms import Week
 _FILLED = 0.9
 # Beds beyond which one order of arranging must do.
 _MANY_BEDS = 60
-# A stage of regrowing visits so many beds, twice as many where there are 300; the more beds, the
-# fewer rounds.
-_VISITS, _OTHER_WORK, _MORE_VISITS_BEDS = 7_500, 28, 300
+# A stage of regrowing visits so many beds and crops, a crop counting as two beds; twice as many
+# where there are 300 beds. The more beds and crops, the fewer rounds.
+_VISITS, _CROP_VISITS, _MORE_VISITS_BEDS = 8_500, 2, 300
 
 
 def choose_sowings(
@@ -136,7 +136,7 @@ class Question:
     def beds(self) -> Ground:
         """The beds, with what is kept and what stands; a new one each time."""
         garden = self.garden
-        ground = Ground(garden.beds)
+        ground = Ground(garden.beds, garden.wish.turnover_days)
         number = {bed.name: place for place, bed in enumerate(garden.beds)}
         for bed, holding in (*self._kept(), *self._standing()):
             ground.hold(number[bed], holding)
@@ -180,7 +180,7 @@ def _plan_of(question: Question, effort: int) -> WorkingPlan:
     markets = markets_of(question, ideal.ground_prices)
     beds = len(question.garden.beds)
     visits = much.share * _VISITS * (1 + beds / _MORE_VISITS_BEDS)
-    rounds = int(visits / (beds + _OTHER_WORK))
+    rounds = int(visits / (beds + _CROP_VISITS * len(question.offers)))
     begun = []
     for intents in intents_of(ideal, much.drawn):
         plan = WorkingPlan(question.offers, question.beds, question.worth)

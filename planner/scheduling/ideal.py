@@ -15,7 +15,7 @@ from planner.garden import SharedGround
 from planner.scheduling.offers import CropOffers, Floats, Whole
 from planner.scheduling.pricing import CropRows, Gains, GroundThereIs, Prices, gains_of
 from planner.scheduling.tenure import provisions_of, tenures_of
-from planner.scheduling.worth import SURPLUS, Worth
+from planner.scheduling.worth import Worth
 from planner.solver import Column, LinearProgram, Solution
 
 _POOLS = 2
@@ -37,7 +37,7 @@ class Part:
 
 
 class IdealSeason:
-    """The linear program of a garden. Without weights (`Worth(0, 0)`) only unmet wants count."""
+    """The linear program of a garden. With `ONLY_WANTS` for its worth only those count."""
 
     def __init__(
         self,
@@ -102,14 +102,13 @@ class IdealSeason:
         self._program.add_rows(np.full(len(free), -np.inf), free)
         pools = _POOLS * len(self.ground.days) if shares else 0
         self._program.add_rows(np.full(pools, -np.inf), np.zeros(pools))
-        surplus = SURPLUS if self._worth.sowing else 0.0
         rows = [np.array([row], np.int64) for row in range(self._weeks)]
         columns = [
             column
             for row, full in zip(rows, self._full, strict=True)
             for column in (
                 Column(full, row, np.ones(1)),
-                Column(surplus * full, row, -np.ones(1)),
+                Column(self._worth.surplus * full, row, -np.ones(1)),
             )
         ]
         self._program.add(columns)
@@ -204,11 +203,13 @@ class IdealSeason:
                 yield one.pool, int(one.begins[offer]), int(one.ends[offer]), m2
 
     def cost_of(self, part: Part) -> float:
-        """What a part costs whatever its prices: a sowing, and the ground it holds."""
-        offers = self.crops[part.crop].offers
+        """What a part costs whatever its prices: a sowing, the ground it holds, what it wastes."""
+        crop = self.crops[part.crop]
+        offers = crop.offers
         days = int(offers.leaves[part.offer] - offers.enters[part.offer])
         held_for = self._worth.metre_day * part.line_m * days
-        return float(self.crops[part.crop].costs[part.offer]) + held_for
+        wasted = crop.wasted[part.offer] * part.plants * crop.tenures[part.tenure].yields
+        return float(crop.costs[part.offer] + held_for + wasted)
 
 
 def _crop_rows(
@@ -221,7 +222,9 @@ def _crop_rows(
     for one in offers:
         costs = worth.sowing * one.work
         tenures = tenures_of(one, ground.days, pairs)
-        yield CropRows(one, first, tenures, provisions_of(one, ground.days, pairs), costs)
+        provisions = provisions_of(one, ground.days, pairs)
+        wasted = worth.surplus * one.mean_worth * one.beyond
+        yield CropRows(one, first, tenures, provisions, costs, wasted)
         first += len(one.weeks)
 
 

@@ -14,7 +14,7 @@ from numpy.typing import NDArray
 
 from planner.garden import Crop, Store
 from planner.scheduling.candidate import Candidate, CropCandidates
-from planner.scheduling.worth import work_of
+from planner.scheduling.worth import UNPICKED, work_of
 from planner.terms import Week
 
 Floats = NDArray[np.float64]
@@ -31,8 +31,8 @@ class CropOffers:
     in that week. `starts`: the candidate an offer begins as; `enters`, `leaves`: ordinals, the
     turnover in them. `gives`: offers by weeks; what one plant brings to a week where harvest
     flows, else 1 where the whole harvest may be taken that week. `beyond`: what one plant
-    brings to weeks in which it is not wanted. `work`: how much work an offer is, against one sown
-    in place that is harvested as it is wanted.
+    could bring to weeks that do not want it or come after its ground is given back, as surplus.
+    `work`: how much work an offer is, against one sown in place that is harvested as it is wanted.
     """
 
     crop: Crop
@@ -51,6 +51,11 @@ class CropOffers:
     def __len__(self) -> int:
         """How many offers there are."""
         return len(self.starts)
+
+    @cached_property
+    def mean_worth(self) -> float:
+        """What one unit is worth in an average week of these."""
+        return float(self.worth.mean()) if len(self.worth) else 0.0
 
     @cached_property
     def plants(self) -> Floats:
@@ -145,19 +150,18 @@ class _Rows:
 
     def _of(self, number: int, candidate: Candidate) -> Iterator[_Row]:
         """One row for each day on which the candidate's ground could be given back."""
-        gives, beyond = np.zeros(len(self.weeks)), 0.0
+        gives, brings = np.zeros(len(self.weeks)), sum(candidate.flow.values())
         stored = isinstance(self.found.about.crop.habit, Store)
         for week, day in sorted(candidate.days.items()):
             if week not in self._place:
-                beyond += candidate.flow.get(week, 0.0)
                 continue
             if not candidate.flow and self._waits_for_garden_day(week, day):
                 continue
             gives[self._place[week]] = candidate.flow.get(week, 1.0)
             if not stored:
-                yield self._row(number, candidate, (gives, beyond), day)
+                yield self._row(number, candidate, (gives, brings), day)
         if stored and gives.any():
-            yield self._row(number, candidate, (gives, beyond), min(candidate.days.values()))
+            yield self._row(number, candidate, (gives, brings), min(candidate.days.values()))
 
     def _waits_for_garden_day(self, week: Week, day: date) -> bool:
         return week in self._on_garden_days and not self.found.about.workdays.wish.is_garden_day(
@@ -167,7 +171,7 @@ class _Rows:
     def _row(
         self, number: int, candidate: Candidate, brings: tuple[Floats, float], last: date
     ) -> _Row:
-        gives, beyond = brings
+        gives, all_of_it = brings
         enters = candidate.course.enters_on
         rest = self.found.about.workdays.wish.turnover_days
         leaves = max(last, enters + timedelta(days=1)) + timedelta(days=rest)
@@ -178,7 +182,7 @@ class _Rows:
             enters=enters.toordinal(),
             leaves=leaves.toordinal(),
             gives=gives.copy(),
-            beyond=beyond,
+            beyond=UNPICKED * max(0.0, all_of_it - float(gives.sum())),
             direct=candidate.is_direct,
             work=work_of(direct=candidate.is_direct, weeks_waiting=waits),
         )

@@ -39,7 +39,8 @@ class Prices:
 class CropRows:
     """A crop in the program, and where its weeks' rows begin.
 
-    On what its offers may stand, what they bring to hosts' pools, what a sowing of each costs.
+    On what its offers may stand, what they bring to hosts' pools, what a sowing of each costs, and
+    what a plant of each costs by what it brings for nobody.
     """
 
     offers: CropOffers
@@ -47,6 +48,7 @@ class CropRows:
     tenures: tuple[Tenure, ...]
     provisions: tuple[Provision, ...]
     costs: Floats
+    wasted: Floats
 
 
 @dataclass(frozen=True, slots=True)
@@ -140,6 +142,7 @@ def _flowing(
     offers = crop.offers
     plants = offers.largest / tenure.yields
     value = (offers.gives @ (weeks / offers.lacks)) * tenure.yields
+    value = value - crop.wasted * tenure.yields
     gain = plants * (value - costs.each(plants)) - crop.costs
     return Gains(*where, gain, offers.gives > 0, plants)
 

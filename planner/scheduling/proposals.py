@@ -9,7 +9,7 @@ from planner.garden import SharedGround, SharingPattern
 from planner.ground import BedClass
 from planner.scheduling.offers import CropOffers, Floats, Whole
 from planner.scheduling.tenure import held
-from planner.scheduling.worth import GUEST, SURPLUS, Worth
+from planner.scheduling.worth import GUEST, Worth
 
 # A crop whose weeks each lack less than this share of their want gets no sowing for it.
 _CRUMBS = 0.03
@@ -129,13 +129,14 @@ class CropProposals:
         gives = offers.gives * yields
         with np.errstate(divide="ignore", invalid="ignore"):
             most = np.where(gives > 1e-12, lacking / gives, 0.0).max(axis=1)
+        wasted = offers.beyond * yields * offers.mean_worth
         best, sizes = np.full(len(offers), -np.inf), np.ones(len(offers))
         for size in _SIZES:
             plants = np.maximum(1.0, np.ceil(most * size - 1e-9))
             brought = plants[:, None] * gives
             useful = np.minimum(brought, lacking) @ worth
-            surplus = np.maximum(brought - lacking, 0.0) @ worth
-            gain = useful - SURPLUS * surplus - plants * price
+            surplus = np.maximum(brought - lacking, 0.0) @ worth + plants * wasted
+            gain = useful - self.worth.surplus * surplus - plants * price
             better = gain > best
             best[better], sizes[better] = gain[better], plants[better]
         return best, sizes

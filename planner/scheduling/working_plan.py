@@ -9,7 +9,7 @@ from typing import NamedTuple
 
 from planner.ground import NOBODY, Ground, Holding
 from planner.scheduling.offers import CropOffers
-from planner.scheduling.worth import GUEST, SPLIT, SURPLUS, Worth
+from planner.scheduling.worth import GUEST, SPLIT, Worth
 
 _NOTHING = 1e-9
 
@@ -50,11 +50,11 @@ class _CropSums:
         self.gives: list[list[float]] = offers.gives.tolist()
         self.lacks: list[float] = offers.lacks.tolist()
         self.worth: list[float] = offers.worth.tolist()
-        self.beyond: list[float] = offers.beyond.tolist()
+        self.beyond: list[float] = (offers.beyond * offers.mean_worth).tolist()
         self.sowing: list[float] = (worth.sowing * offers.work).tolist()
         self.days: list[int] = (offers.leaves - offers.enters).tolist()
         self.each = offers.crop.gives.middle
-        self.mean_worth = sum(self.worth) / max(1, len(self.worth))
+        self.mean_worth = offers.mean_worth
 
 
 class WorkingPlan:
@@ -206,7 +206,7 @@ class WorkingPlan:
         if self.offers[crop].flows:
             for one in self.placed[crop].values():
                 plants = one.plants * one.yields
-                surplus += plants * sums.beyond[one.offer] * sums.mean_worth
+                surplus += plants * sums.beyond[one.offer]
                 lacks = [
                     lack - plants * each
                     for lack, each in zip(lacks, sums.gives[one.offer], strict=True)
@@ -224,7 +224,7 @@ class WorkingPlan:
         self._lacks[crop] = lacks
         unmet = sum(lack * each for lack, each in zip(lacks, sums.worth, strict=True))
         fixed = self._fixed(sums, self.placed[crop].values())
-        self._costs[crop] = unmet + SURPLUS * surplus + fixed
+        self._costs[crop] = unmet + self.worth.surplus * surplus + fixed
 
     def _fixed(self, sums: _CropSums, sowings: Iterable[Placed]) -> float:
         """What sowings cost by being there: the work of them, and ground of their own.

@@ -7,8 +7,11 @@ from dataclasses import dataclass
 
 # One thousand stands for everything that is wanted.
 EVERYTHING = 1000.0
-# A harvest beyond what is wanted costs this share of what it would be worth if it were wanted.
-SURPLUS = 0.02
+# A harvest nobody wants costs this share of what it would be worth if it were wanted.
+_SURPLUS = 0.02
+# What plants could bring in weeks that do not want it counts so much of a surplus: it may stay on
+# them, or they go earlier.
+UNPICKED = 0.4
 # A sowing costs as much as this share of an average wanted week going without.
 _SOWING = 0.015
 # Raising plants indoors is more work than sowing in place.
@@ -25,10 +28,17 @@ _ALL_GROUND = 1.0
 
 @dataclass(frozen=True, slots=True)
 class Worth:
-    """The weights that depend on the garden: what a sowing and a metre of ground for a day cost."""
+    """What a sowing costs, a metre of ground for a day, and a harvest nobody wants.
+
+    The last is a share of what the harvest would be worth if it were wanted.
+    """
 
     sowing: float
     metre_day: float
+    surplus: float
+
+
+ONLY_WANTS = Worth(0.0, 0.0, 0.0)
 
 
 def work_of(*, direct: bool, weeks_waiting: float) -> float:
@@ -39,4 +49,4 @@ def work_of(*, direct: bool, weeks_waiting: float) -> float:
 def worth_of(wanted_weeks: int, line_m: float, days: int) -> Worth:
     """The weights for so many wanted weeks of all crops, and so much of beds for so many days."""
     sowing = _SOWING * EVERYTHING / max(1, wanted_weeks)
-    return Worth(sowing, _ALL_GROUND / max(line_m * days, 1.0))
+    return Worth(sowing, _ALL_GROUND / max(line_m * days, 1.0), _SURPLUS)

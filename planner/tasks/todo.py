@@ -109,11 +109,12 @@ class _Desk:
     def _harden_day(self, sow_on: date, set_out_on: date) -> date:
         """The garden day nearest to a week before setting out, the earlier of equals.
 
-        Where there is none between sowing and setting out, a day on which somebody is there.
+        Where the last two weeks indoors have none, a day on which somebody is there.
         """
         begin = set_out_on - timedelta(days=HARDENING_DAYS)
-        first, last = sow_on + timedelta(days=1), set_out_on - timedelta(days=1)
-        days = self.workdays.usable(first, last)
+        earliest = set_out_on - timedelta(days=2 * HARDENING_DAYS)
+        first = max(sow_on + timedelta(days=1), earliest)
+        days = self.workdays.usable(first, set_out_on - timedelta(days=1))
         return min(days, key=lambda day: (abs((day - begin).days), day), default=begin)
 
     def _set_out(self, sowing: Sowing, on: date) -> Task:

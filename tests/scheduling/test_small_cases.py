@@ -17,7 +17,6 @@ from hypothesis import strategies as st
 from planner.climate import Climate
 from planner.scheduling.choice import Question, _plan_of
 from planner.scheduling.offers import CropOffers
-from planner.scheduling.worth import SURPLUS
 from tests.plan_text import garden_of, own_crop
 
 _EFFORT = 2
@@ -192,7 +191,6 @@ class Exhaustive:
         heads = {one.offer: one.rows // wish.rows_wide * across for one in chosen}
         eaten = _most_eaten(offers, heads)
         worth = float(offers.worth.mean()) if len(offers.worth) else 0.0
-        assert SURPLUS > 0
         return (float(offers.lacks.sum()) - eaten) * worth
 
 
