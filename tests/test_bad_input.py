@@ -20,6 +20,7 @@ from tests.plans import (
     AS_OF,
     GARDEN,
     PROGRAM,
+    QUICK,
     SEASON_FILES,
     contents,
     garden_toml,
@@ -531,7 +532,7 @@ def test_files_the_program_did_not_write_stay_in_the_season(scheduled: Path) -> 
     (season / "photos").mkdir()
     (season / "photos" / "may.jpg").write_bytes(b"\xff\xd8")
     (season / "latest").symlink_to("photos/may.jpg")
-    assert planner("schedule", scheduled, "--as-of", "2027-06-15").returncode == 0
+    assert planner("schedule", scheduled, "--as-of", "2027-06-15", *QUICK).returncode == 0
     assert (season / "notes.txt").read_text("utf-8") == "slugs on the Gate bed\n"
     assert (season / "photos" / "may.jpg").read_bytes() == b"\xff\xd8"
     assert (season / "latest").is_symlink()
@@ -588,7 +589,7 @@ def test_a_season_with_one_wrong_statement_is_left_untouched(
     record["sowings"][0][key] = value
     (scheduled / "season" / "season.json").write_text(json.dumps(record), encoding="utf-8")
     before = contents(scheduled)
-    result = planner("schedule", scheduled, "--as-of", "2027-06-15")
+    result = planner("schedule", scheduled, "--as-of", "2027-06-15", *QUICK)
     assert_refused(result, "the earlier season cannot be read")
     assert contents(scheduled) == before
 
@@ -623,7 +624,7 @@ def test_a_sowing_begun_since_the_last_season_is_not_forgotten(
 ) -> None:
     (scheduled / "garden.toml").write_text(garden_toml((was, now)), encoding="utf-8")
     before = contents(scheduled)
-    result = planner("schedule", scheduled, "--as-of", "2027-06-15")
+    result = planner("schedule", scheduled, "--as-of", "2027-06-15", *QUICK)
     assert_refused(result, "what grows does not fit the plan any more")
     assert contents(scheduled) == before
 
@@ -642,7 +643,7 @@ def test_a_season_nobody_may_open_is_told(scheduled: Path) -> None:
 def test_a_folder_that_cannot_be_written_keeps_its_season(scheduled: Path) -> None:
     before = contents(scheduled)
     scheduled.chmod(0o555)
-    result = planner("schedule", scheduled, "--as-of", "2027-06-15")
+    result = planner("schedule", scheduled, "--as-of", "2027-06-15", *QUICK)
     scheduled.chmod(0o755)
     assert_refused(result, "folder cannot be written")
     assert "Nothing was changed." in result.stderr
@@ -677,7 +678,7 @@ def test_a_disk_that_fills_up_leaves_no_half_of_a_first_season(tmp_path: Path) -
 def begin_schedule(plan: Path, as_of: str) -> subprocess.Popen[bytes]:
     """A run of the program that goes on while the test does."""
     return subprocess.Popen(
-        [*PROGRAM, "schedule", str(plan), "--as-of", as_of],
+        [*PROGRAM, "schedule", str(plan), "--as-of", as_of, *QUICK],
         env={**os.environ, "PYTHONDONTWRITEBYTECODE": "1"},
         stdout=subprocess.DEVNULL,
         stderr=subprocess.DEVNULL,

@@ -38,7 +38,7 @@ def _gardens(share: float = 1.0) -> settings:
     )
 
 
-_ALL, _SOME, _BOUNDS = _gardens(), _gardens(0.24), _gardens(0.12)
+_ALL, _SOME, _BOUNDS = _gardens(), _gardens(0.12), _gardens(0.08)
 _QUICK = 0
 # What a week may want of a crop: every habit of harvest, start and hardiness is among them.
 _WEEKLY = {

@@ -20,7 +20,7 @@ class Effort:
 
 
 EFFORTS = (
-    Effort(drawn=(3,), orders=4, stages=1, share=0.15),
+    Effort(drawn=(3,), orders=4, stages=1, share=0.06),
     Effort(drawn=(1, 3), orders=40, stages=3),
     Effort(drawn=(0, 1, 2, 3), orders=40, stages=12),
     Effort(drawn=(0, 1, 2, 3, 4, 6), orders=60, stages=60),

@@ -19,7 +19,7 @@ from planner.scheduling.choice import Question, _plan_of
 from planner.scheduling.offers import CropOffers
 from tests.plan_text import garden_of, own_crop
 
-_EFFORT = 2
+_EFFORT = 1
 _FIRST_WANTED = date(2027, 5, 10)
 _ROW_IN = 6
 
