@@ -43,7 +43,7 @@ _FILLED = 0.9
 _MANY_BEDS = 60
 # A stage of regrowing visits so many beds and crops, a crop counting as two beds; twice as many
 # where there are 300 beds. The more beds and crops, the fewer rounds.
-_VISITS, _CROP_VISITS, _MORE_VISITS_BEDS = 8_500, 2, 300
+_VISITS, _CROP_VISITS, _MORE_VISITS_BEDS = 8_000, 2, 300
 
 
 def choose_sowings(
