@@ -21,8 +21,8 @@ from planner.terms import PROBLEM_KINDS
 ROOT = Path(__file__).resolve().parent.parent
 DOCS = ROOT / "docs"
 ROOMS = (
-    "terms", "garden", "climate", "growth", "scheduling", "tasks", "almanac", "season", "reading",
-    "writing", "cli",
+    "terms", "garden", "journal", "climate", "growth", "solver", "ground", "scheduling", "tasks",
+    "almanac", "season", "reading", "writing", "cli",
 )  # fmt: skip
 
 

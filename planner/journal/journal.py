@@ -1,0 +1,41 @@
+"""The journal: entries as they were written, and the history of each sowing."""
+
+from dataclasses import dataclass
+from datetime import date
+
+from planner.journal.entry import Entry, Event
+from planner.journal.history import History
+
+
+@dataclass(frozen=True, slots=True)
+class Journal:
+    """Entries in the order of the file; it may be empty."""
+
+    entries: tuple[Entry, ...] = ()
+
+    def as_of(self, day: date) -> "Journal":
+        """The journal without what happens after a day."""
+        return Journal(tuple(one for one in self.entries if one.day <= day))
+
+    @property
+    def histories(self) -> dict[str, History]:
+        """The history of every sowing of which something is told.
+
+        An undoing takes back the last entry written before it for the sowing that still counts.
+        """
+        counting: dict[str, list[Entry]] = {}
+        for one in self.entries:
+            mine = counting.setdefault(one.sowing, [])
+            if one.event is not Event.UNDONE:
+                mine.append(one)
+            elif mine:
+                mine.pop()
+        return {
+            name: History(tuple(sorted(entries, key=lambda one: one.day)))
+            for name, entries in counting.items()
+            if entries
+        }
+
+    def of(self, sowing: str) -> History:
+        """The history of one sowing."""
+        return self.histories.get(sowing, History())
