@@ -5,23 +5,21 @@ was called off, for apps where a file is imported again. An event that has not c
 its stamps and number to the byte, so nothing is announced twice.
 """
 
-import unicodedata
 from collections.abc import Iterator
 from dataclasses import dataclass
-from datetime import UTC, date, datetime, time, timedelta
-from uuid import UUID, uuid5
-
-from icalendar import Alarm, Calendar, Event, vText
+from datetime import date, timedelta
+from uuid import uuid5
 
 from planner.scheduling import Sowing
 from planner.season import Season
 from planner.tasks import Task, TaskKind
 from planner.terms import amount_words
+from planner.writing.calendar_event import CANCELLED, CalendarEvent, calendar_of, events_in
+from planner.writing.content_lines import component, escaped, plain
 
-_PRODUCT = "-//planner//sowing and harvest plan//EN"
 # The evening before, at six: counted back from midnight at the start of the day.
-_ALARM = timedelta(hours=-6)
-_REFRESH = timedelta(hours=12)
+_ALARM = "-PT6H"
+_REFRESH = "PT12H"
 _HARVESTS = {TaskKind.PICK, TaskKind.CUT}
 
 
@@ -47,10 +45,13 @@ class Entry:
 
 
 def write_calendars(season: Season, earlier: bytes | None) -> Calendars:
-    """Both calendars of a season; `earlier` is the update file written before, if any."""
-    known = _known_events(earlier)
+    """Both calendars of a season; `earlier` is the update file written before, if any.
+
+    A ValueError says that the earlier file is damaged.
+    """
+    known = events_in(earlier) if earlier else {}
     live = [_stamped(entry, season, known) for entry in entries_of(season)]
-    uids = {str(event["uid"]) for event in live}
+    uids = {event.uid for event in live}
     gone = [
         _called_off(event, season.as_of)
         for uid, event in sorted(known.items())
@@ -89,88 +90,76 @@ def _harvest_entry(sowing: Sowing) -> Entry:
     return Entry(entry_id, f"Harvest {sowing.id}", first, last, beds, "harvest", text)
 
 
-def _known_events(earlier: bytes | None) -> dict[str, Event]:
-    if not earlier:
-        return {}
-    calendar = Calendar.from_ical(earlier)
-    events = (one for one in calendar.walk("VEVENT") if isinstance(one, Event))
-    return {str(event["uid"]): event for event in events}
-
-
-def _stamped(entry: Entry, season: Season, known: dict[str, Event]) -> Event:
+def _stamped(entry: Entry, season: Season, known: dict[str, CalendarEvent]) -> CalendarEvent:
     """The event with the stamps it had if it says the same, else with a higher number."""
-    uid = str(uuid5(UUID(str(season.plan_id)), entry.id))
+    uid = str(uuid5(season.plan_id, entry.id))
     before = known.get(uid)
     if before is None:
         return _event(entry, uid, _stamp(season.as_of), 0)
-    number = int(before.get("sequence", 0))
-    same = _event(entry, uid, before.decoded("dtstamp"), number)
-    if same.to_ical() == before.to_ical():
-        return same
-    return _event(entry, uid, _stamp(season.as_of), number + 1)
+    same = _event(entry, uid, before.value("DTSTAMP"), before.number)
+    if same == before:
+        return before
+    return _event(entry, uid, _stamp(season.as_of), before.number + 1)
 
 
-def _stamp(day: date) -> datetime:
-    return datetime.combine(day, time(), UTC)
+def _stamp(day: date) -> str:
+    return f"{day:%Y%m%d}T000000Z"
 
 
-def _event(entry: Entry, uid: str, stamp: datetime, number: int) -> Event:
-    event = Event()
-    event.add("uid", uid)
-    event.add("dtstamp", stamp)
-    event.add("last-modified", stamp)
-    event.add("sequence", number)
-    event.add("dtstart", entry.first)
-    event.add("dtend", entry.last + timedelta(days=1))
-    event.add("summary", _plain(entry.summary))
-    event.add("description", _plain(entry.text))
-    event.add("location", _plain(entry.bed))
-    event.add("categories", [entry.kind])
-    event.add("transp", "TRANSPARENT")
-    event.add("status", "CONFIRMED")
-    alarm = Alarm()
-    alarm.add("action", "DISPLAY")
-    alarm.add("trigger", _ALARM)
-    alarm.add("description", _plain(entry.summary))
-    event.add_component(alarm)
-    return event
+def _event(entry: Entry, uid: str, stamp: str, number: int) -> CalendarEvent:
+    summary = escaped(plain(entry.summary))
+    alarm = ("ACTION:DISPLAY", f"DESCRIPTION:{summary}", f"TRIGGER:{_ALARM}")
+    return CalendarEvent(
+        (
+            f"SUMMARY:{summary}",
+            f"DTSTART;VALUE=DATE:{entry.first:%Y%m%d}",
+            f"DTEND;VALUE=DATE:{entry.last + timedelta(days=1):%Y%m%d}",
+            f"DTSTAMP:{stamp}",
+            f"UID:{uid}",
+            f"SEQUENCE:{number}",
+            f"CATEGORIES:{escaped(entry.kind)}",
+            f"DESCRIPTION:{escaped(plain(entry.text))}",
+            f"LAST-MODIFIED:{stamp}",
+            f"LOCATION:{escaped(plain(entry.bed))}",
+            "STATUS:CONFIRMED",
+            "TRANSP:TRANSPARENT",
+            *component("VALARM", alarm),
+        )
+    )
 
 
-def _can_be_called_off(event: Event, as_of: date) -> bool:
+def _can_be_called_off(event: CalendarEvent, as_of: date) -> bool:
     """Whether an event is still to come, or was called off before; what is past stays as it was."""
-    return str(event.get("status")) == "CANCELLED" or event.decoded("dtend") > as_of
+    return event.is_called_off or event.end > as_of
 
 
-def _called_off(event: Event, as_of: date) -> Event:
-    """The event marked as cancelled; one marked earlier stays as it was."""
-    if str(event.get("status")) == "CANCELLED":
+def _called_off(event: CalendarEvent, as_of: date) -> CalendarEvent:
+    """The event marked as cancelled, without its alarm; one marked earlier stays as it was."""
+    if event.is_called_off:
         return event
-    number = int(event.get("sequence", 0)) + 1
-    for name in ("sequence", "dtstamp", "last-modified", "status"):
-        event.pop(name, None)
-    event.add("sequence", number)
-    event.add("dtstamp", _stamp(as_of))
-    event.add("last-modified", _stamp(as_of))
-    event.add("status", "CANCELLED")
-    event.subcomponents = []
-    return event
+    stamp = _stamp(as_of)
+    now = {
+        "DTSTAMP": stamp,
+        "LAST-MODIFIED": stamp,
+        "SEQUENCE": str(event.number + 1),
+        "STATUS": CANCELLED,
+    }
+    alarm = event.lines.index("BEGIN:VALARM") if "BEGIN:VALARM" in event.lines else None
+    return CalendarEvent(tuple(_restamped(line, now) for line in event.lines[:alarm]))
 
 
-def _file(season: Season, events: list[Event]) -> bytes:
-    calendar = Calendar()
-    calendar.add("prodid", _PRODUCT)
-    calendar.add("version", "2.0")
-    name = _plain(season.garden.site.name)
-    calendar["name"] = vText(name)
-    calendar["x-wr-calname"] = vText(name)
-    calendar.add("refresh-interval", _REFRESH, parameters={"VALUE": "DURATION"})
-    calendar.add("x-published-ttl", "PT12H")
-    for event in sorted(events, key=lambda one: (one.decoded("dtstart"), str(one["uid"]))):
-        calendar.add_component(event)
-    return bytes(calendar.to_ical())
+def _restamped(line: str, now: dict[str, str]) -> str:
+    name = line.partition(":")[0]
+    return f"{name}:{now[name]}" if name in now else line
 
 
-def _plain(text: str) -> str:
-    """Text in one normal form without control characters, which RFC 5545 3.3.11 excludes."""
-    normal = unicodedata.normalize("NFC", text)
-    return "".join(one for one in normal if one == "\n" or unicodedata.category(one) != "Cc")
+def _file(season: Season, events: list[CalendarEvent]) -> bytes:
+    name = escaped(plain(season.garden.site.name))
+    lines = (
+        f"NAME:{name}",
+        f"X-WR-CALNAME:{name}",
+        f"REFRESH-INTERVAL;VALUE=DURATION:{_REFRESH}",
+        f"X-PUBLISHED-TTL:{_REFRESH}",
+    )
+    in_order = sorted(events, key=lambda one: (one.value("DTSTART"), one.uid))
+    return calendar_of(lines, in_order)
