@@ -9,6 +9,7 @@ import typer
 from planner import __version__
 from planner.cli.check import check
 from planner.cli.crops import crops
+from planner.cli.publish import publish
 from planner.cli.schedule import schedule
 from planner.cli.start import start
 from planner.cli.stations import stations
@@ -24,7 +25,7 @@ app = typer.Typer(
     context_settings={"help_option_names": ["-h", "--help"]},
 )
 
-for command in (start, check, schedule, week, why, crops, stations):
+for command in (start, check, schedule, week, publish, why, crops, stations):
     app.command()(command)
 
 

@@ -28,12 +28,12 @@ PROBLEM_KINDS: dict[str, ProblemKind] = {
     "file-too-large": ProblemKind(
         "file is too large",
         "A plan is a few hundred lines. A file beyond 1 MB is most likely another file under "
-        "the wrong name, so it is not read at all. A weather file may have 50 MB.",
+        "the wrong name, so it is not read at all. A weather file may have 50 MB, a journal 5 MB.",
     ),
     "folder-unwritable": ProblemKind(
         "folder cannot be written",
-        "The season is written in one step. When that step fails, what stood there before "
-        "stays as it was.",
+        "The season is written in one step, and so is a line of the journal. When that step "
+        "fails, what stood there before stays as it was.",
     ),
     "folder-taken": ProblemKind(
         "a plan is there already",
@@ -155,12 +155,43 @@ PROBLEM_KINDS: dict[str, ProblemKind] = {
     ),
     "season-gone": ProblemKind(
         "no season yet",
-        "The week's tasks come from a season, and there is none in this folder.",
+        "The week's tasks and the names of sowings come from a season, and there is none in this "
+        "folder.",
     ),
     "season-no-longer-fits": ProblemKind(
         "what grows does not fit the plan any more",
         "A sowing that has begun stands in a bed that the plan no longer has in that size, or "
         "is a crop it no longer knows.",
+    ),
+    "journal-shape": ProblemKind(
+        "journal has another shape",
+        "The first line of a journal names its columns. Where it names others, or none, nobody can "
+        "know what the cells below it mean.",
+    ),
+    "journal-line": ProblemKind(
+        "line of the journal cannot be read",
+        "A line tells one event of one sowing on one day. What cannot be read is told and not "
+        "guessed, and the line stays as it is.",
+    ),
+    "journal-sowing": ProblemKind(
+        "unknown sowing",
+        "A sowing is named by its crop and running number, as sheets and calendar show it. Names "
+        "given in an earlier season stay known.",
+    ),
+    "journal-amount": ProblemKind(
+        "amount does not fit the event",
+        "What is picked has an amount in a unit of its crop, what is lost may have a number of "
+        "plants, what is late has a time. Other events have no amount.",
+    ),
+    "journal-event": ProblemKind(
+        "event does not fit the sowing",
+        "What is sown in place is never set out, and where nothing is told nothing can be undone.",
+    ),
+    "journal-day": ProblemKind(
+        "this cannot be on that day",
+        "Nothing comes up, is set out, picked, cleared or lost before it was sown, nor picked "
+        "before it came up or was set out. A day more than 60 days before what was planned is "
+        "most likely a slip.",
     ),
     "weather-shape": ProblemKind(
         "weather file cannot be recognised",
@@ -195,5 +226,28 @@ PROBLEM_KINDS: dict[str, ProblemKind] = {
     "nothing-found": ProblemKind(
         "nothing found",
         "No crop or station bears that name, nor one close to it.",
+    ),
+    "library-missing": ProblemKind(
+        "a library is missing",
+        "What only some growers need is not installed with the rest.",
+    ),
+    "calendar-address": ProblemKind(
+        "address of the calendar cannot be used",
+        "Publishing needs the CalDAV address of one calendar, over https, or the password could "
+        "be read on the way; only to this computer itself may it go over http.",
+    ),
+    "calendar-login": ProblemKind(
+        "calendar server does not let you in",
+        "User and password come from the environment or the computer's keyring, never from the "
+        "plan. Many servers want a password of its own for each app.",
+    ),
+    "calendar-server": ProblemKind(
+        "calendar server cannot be used",
+        "Events are sent one by one, and each is noted once the server has it. Whatever breaks "
+        "off is finished by the next run.",
+    ),
+    "feed-address": ProblemKind(
+        "calendar cannot be shared there",
+        "A feed needs an address of this computer, and a port that no other program has.",
     ),
 }

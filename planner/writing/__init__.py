@@ -6,8 +6,18 @@ no file and looks nothing up.
 
 from planner.writing.bound_text import bound_text
 from planner.writing.calendar import Calendars, write_calendars
+from planner.writing.calendar_event import CalendarEvent, event_lines, events_in
 from planner.writing.ground_text import ground_text
 from planner.writing.harvest_sheet import write_harvest_sheet
+from planner.writing.publication import (
+    LEFT,
+    Held,
+    Published,
+    Step,
+    begins_anew,
+    publication,
+)
+from planner.writing.saying import Saying, saying_of
 from planner.writing.season_json import write_season_json
 from planner.writing.site_text import site_text
 from planner.writing.sowing_sheet import write_sowing_sheet
@@ -16,10 +26,21 @@ from planner.writing.week_picture import week_picture
 from planner.writing.week_text import TaskLine, week_text
 
 __all__ = [
+    "LEFT",
+    "CalendarEvent",
     "Calendars",
+    "Held",
+    "Published",
+    "Saying",
+    "Step",
     "TaskLine",
+    "begins_anew",
     "bound_text",
+    "event_lines",
+    "events_in",
     "ground_text",
+    "publication",
+    "saying_of",
     "site_text",
     "unmet_text",
     "week_picture",

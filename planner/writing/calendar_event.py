@@ -46,6 +46,11 @@ class CalendarEvent:
         return datetime.fromisoformat(self.value("DTSTAMP"))
 
     @property
+    def first(self) -> date:
+        """Its first day."""
+        return date.fromisoformat(self.value("DTSTART"))
+
+    @property
     def end(self) -> date:
         """The day after its last."""
         return date.fromisoformat(self.value("DTEND"))
@@ -99,7 +104,7 @@ def events_in(content: bytes) -> dict[str, CalendarEvent]:
 
 def _see_whole(event: CalendarEvent) -> None:
     """A ValueError where an event lacks what is needed, or says a thing twice."""
-    _ = event.uid, event.number, event.stamp, event.end, event.is_called_off
+    _ = event.uid, event.number, event.stamp, event.first, event.end, event.is_called_off
     names = [name_and_value(line)[0] for line in own_lines(event.lines)]
     if len(set(names)) < len(names):
         message = "an event that says something twice"
