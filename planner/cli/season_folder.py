@@ -45,11 +45,11 @@ def write_season_folder(folder: Path, files: dict[str, bytes]) -> Problem | None
             _write(new / name, content)
         if season.exists():
             _carry_over(season, new, set(files))
-        _sync(new)
+        sync(new)
         _change_places(new, season)
-        _sync(folder)
+        sync(folder)
     except OSError as error:
-        return _unwritable(season, error)
+        return unwritable(season, error)
     finally:
         shutil.rmtree(new, ignore_errors=True)
     return None
@@ -60,6 +60,26 @@ def recover(folder: Path) -> None:
     old, season = folder / _OLD, folder / SEASON
     if old.is_dir() and not season.exists():
         old.rename(season)
+
+
+def sync(folder: Path) -> None:
+    """Force the names in a folder to disk, where the system can."""
+    with contextlib.suppress(OSError, AttributeError):
+        descriptor = os.open(folder, os.O_RDONLY)
+        try:
+            os.fsync(descriptor)
+        finally:
+            os.close(descriptor)
+
+
+def unwritable(path: Path, error: OSError) -> Problem:
+    """Why something could not be written, with what to do."""
+    return Problem(
+        "folder-unwritable",
+        Place(str(path)),
+        f"The computer says: {error.strerror or error}. Nothing was changed.",
+        _REMEDIES.get(error.errno or 0, "see that you may write in this folder."),
+    )
 
 
 def _clear_leftovers(folder: Path) -> None:
@@ -106,15 +126,6 @@ def _carry_over(season: Path, new: Path, written: set[str]) -> None:
             shutil.copy2(entry, new / entry.name, follow_symlinks=False)
 
 
-def _sync(folder: Path) -> None:
-    with contextlib.suppress(OSError, AttributeError):
-        descriptor = os.open(folder, os.O_RDONLY)
-        try:
-            os.fsync(descriptor)
-        finally:
-            os.close(descriptor)
-
-
 def _change_places(new: Path, season: Path) -> None:
     if not season.exists():
         new.rename(season)
@@ -139,12 +150,3 @@ def _exchange(first: Path, second: Path) -> bool:
         return int(status) == 0
     except (AttributeError, OSError, TypeError):
         return False
-
-
-def _unwritable(season: Path, error: OSError) -> Problem:
-    return Problem(
-        "folder-unwritable",
-        Place(str(season)),
-        f"The computer says: {error.strerror or error}. Nothing was changed.",
-        _REMEDIES.get(error.errno or 0, "see that you may write in this folder."),
-    )

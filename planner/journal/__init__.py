@@ -6,6 +6,6 @@ sowing its history, in which what was undone no longer counts.
 
 from planner.journal.entry import Entry, Event
 from planner.journal.history import History
-from planner.journal.journal import Journal
+from planner.journal.journal import NOTHING_TOLD, Journal
 
-__all__ = ["Entry", "Event", "History", "Journal"]
+__all__ = ["NOTHING_TOLD", "Entry", "Event", "History", "Journal"]

@@ -23,19 +23,35 @@ class Journal:
 
         An undoing takes back the last entry written before it for the sowing that still counts.
         """
-        counting: dict[str, list[Entry]] = {}
-        for one in self.entries:
-            mine = counting.setdefault(one.sowing, [])
-            if one.event is not Event.UNDONE:
-                mine.append(one)
-            elif mine:
-                mine.pop()
+        counting, _ = self._settled()
         return {
             name: History(tuple(sorted(entries, key=lambda one: one.day)))
             for name, entries in counting.items()
             if entries
         }
 
+    @property
+    def undone_in_vain(self) -> tuple[Entry, ...]:
+        """The undoings that find nothing to take back."""
+        return self._settled()[1]
+
+    def _settled(self) -> tuple[dict[str, list[Entry]], tuple[Entry, ...]]:
+        """What counts of each sowing, as it was written, and the undoings in vain."""
+        counting: dict[str, list[Entry]] = {}
+        in_vain = []
+        for one in self.entries:
+            mine = counting.setdefault(one.sowing, [])
+            if one.event is not Event.UNDONE:
+                mine.append(one)
+            elif mine:
+                mine.pop()
+            else:
+                in_vain.append(one)
+        return counting, tuple(in_vain)
+
     def of(self, sowing: str) -> History:
         """The history of one sowing."""
         return self.histories.get(sowing, History())
+
+
+NOTHING_TOLD = Journal()

@@ -15,6 +15,7 @@ class Dimension(Enum):
     VOLUME = "a volume"
     MASS = "a weight"
     COUNT = "a count"
+    PLANTS = "a number of plants"
     TEMPERATURE = "a temperature"
     TIME = "a number of days or weeks"
     DAYLIGHT = "a number of hours of day"
@@ -50,6 +51,7 @@ UNITS: dict[str, Unit] = {
         Unit("bunches", Dimension.COUNT, 1.0),
         Unit("each", Dimension.COUNT, 1.0),
         Unit("cuts", Dimension.COUNT, 1.0),
+        Unit("plants", Dimension.PLANTS, 1.0),
         Unit("degF", Dimension.TEMPERATURE, _FAHRENHEIT, -32 * _FAHRENHEIT),
         Unit("degC", Dimension.TEMPERATURE, 1.0),
         Unit("days", Dimension.TIME, 1.0),
@@ -68,6 +70,7 @@ ONE_OF: dict[str, str] = {
     "heads": "head",
     "bunches": "bunch",
     "cuts": "cut",
+    "plants": "plant",
     "days": "day",
     "weeks": "week",
 }
