@@ -9,8 +9,10 @@ import typer
 from planner import __version__
 from planner.cli.check import check
 from planner.cli.crops import crops
+from planner.cli.log import log
 from planner.cli.publish import publish
 from planner.cli.schedule import schedule
+from planner.cli.share import share
 from planner.cli.start import start
 from planner.cli.stations import stations
 from planner.cli.week import week
@@ -25,7 +27,7 @@ app = typer.Typer(
     context_settings={"help_option_names": ["-h", "--help"]},
 )
 
-for command in (start, check, schedule, week, publish, why, crops, stations):
+for command in (start, check, schedule, week, log, publish, share, why, crops, stations):
     app.command()(command)
 
 

@@ -4,24 +4,23 @@ from pathlib import Path
 
 import typer
 
-from planner.cli.plan_folder import garden_in
+from planner.cli.plan_folder import garden_in, is_folder, read_journal_in
 from planner.cli.shell import CANNOT_STAND, FolderArgument, JsonOption, print_json, refuse
 from planner.garden import Garden
 from planner.terms import M2_PER_SQ_FT, Problem, count_words
 
 
 def check(folder: FolderArgument, json: JsonOption = False) -> None:
-    """Read a plan and tell every problem in it, with line and remedy.
+    """Read a plan and its journal and tell every problem in them, with line and remedy.
 
     Example: planner check my-garden
     """
-    garden = garden_in(Path(folder))
+    garden, problems = _read(Path(folder))
     if json:
-        problems = () if isinstance(garden, Garden) else garden
         print_json([_as_json(problem) for problem in problems])
         raise typer.Exit(CANNOT_STAND if problems else 0)
-    if not isinstance(garden, Garden):
-        refuse(garden)
+    if problems or not isinstance(garden, Garden):
+        refuse(problems)
     from planner.writing import ground_text, site_text  # noqa: PLC0415 - heavy, only needed here
 
     area_m2 = sum(bed.area_m2 for bed in garden.beds)
@@ -33,6 +32,18 @@ def check(folder: FolderArgument, json: JsonOption = False) -> None:
     print(site_text(garden))
     if ground := ground_text(garden):
         print(ground)
+
+
+def _read(folder: Path) -> tuple[Garden | tuple[Problem, ...], tuple[Problem, ...]]:
+    """The garden, and every problem of the plan and its journal."""
+    garden = garden_in(folder)
+    if not is_folder(folder):
+        return garden, garden if isinstance(garden, tuple) else ()
+    journal = read_journal_in(folder, garden.crops if isinstance(garden, Garden) else {})
+    return garden, (
+        *(garden if isinstance(garden, tuple) else ()),
+        *(journal if isinstance(journal, tuple) else ()),
+    )
 
 
 def _as_json(problem: Problem) -> dict[str, object]:

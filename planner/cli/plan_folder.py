@@ -1,25 +1,32 @@
 """A plan folder on disk: reading what is there."""
 
 import json
+from collections.abc import Mapping
 from datetime import date
 from pathlib import Path
 from typing import Any
 
 from planner.cli.season_folder import SEASON, recover
 from planner.cli.shell import refuse
-from planner.garden import Garden
+from planner.garden import Crop, Garden
+from planner.journal import Journal
 from planner.reading import (
     LARGEST_FILE_BYTES,
+    LARGEST_JOURNAL_BYTES,
     LARGEST_WEATHER_BYTES,
+    NamedSowings,
     PlanFile,
     PlanFiles,
+    named_sowings,
     read_garden,
+    read_journal,
 )
 from planner.season import EarlierSeason, read_record, season_unreadable, what_is_wrong
 from planner.terms import Place, Problem
 
 GARDEN = "garden.toml"
 CROPS = "crops.toml"
+JOURNAL = "journal.csv"
 RECORD = "season.json"
 
 
@@ -117,6 +124,13 @@ def _unreadable(name: str, error: OSError) -> Problem:
 
 def season_record(folder: Path) -> dict[str, Any] | None:
     """The record of the season in a folder; None when there is none yet."""
+    record = _record(folder)
+    if isinstance(record, Problem):
+        refuse([record])
+    return record
+
+
+def _record(folder: Path) -> dict[str, Any] | Problem | None:
     name = f"{SEASON}/{RECORD}"
     try:
         recover(folder)
@@ -125,15 +139,13 @@ def season_record(folder: Path) -> dict[str, Any] | None:
             return None
         record = json.loads(path.read_bytes())
     except OSError as error:
-        refuse([_unreadable(name, error)])
+        return _unreadable(name, error)
     except json.JSONDecodeError as error:
-        refuse([_damaged(name, f"it cannot be understood from line {error.lineno} on")])
+        return _damaged(name, f"it cannot be understood from line {error.lineno} on")
     except (ValueError, RecursionError):
-        refuse([_damaged(name, "it cannot be understood")])
+        return _damaged(name, "it cannot be understood")
     wrong = what_is_wrong(record)
-    if wrong:
-        refuse([_damaged(name, wrong)])
-    return dict(record)
+    return _damaged(name, wrong) if wrong else dict(record)
 
 
 def _damaged(name: str, words: str) -> Problem:
@@ -149,3 +161,51 @@ def earlier_season(folder: Path, garden: Garden, as_of: date) -> EarlierSeason |
     if isinstance(earlier, Problem):
         refuse([earlier])
     return earlier
+
+
+def journal_in(folder: Path, garden: Garden) -> Journal:
+    """The journal, empty where there is none; or leave after telling what is wrong with it."""
+    journal = read_journal_in(folder, garden.crops)
+    if isinstance(journal, Journal):
+        return journal
+    refuse(journal)
+
+
+def read_journal_in(folder: Path, crops: Mapping[str, Crop]) -> Journal | tuple[Problem, ...]:
+    """The journal of a plan folder, empty where there is none, or every problem in it."""
+    problems: list[Problem] = []
+    file = _file(folder, JOURNAL, problems, LARGEST_JOURNAL_BYTES)
+    if file is None:
+        return tuple(problems) or Journal()
+    names = _names(_record(folder), crops)
+    return (names,) if isinstance(names, Problem) else read_journal(file, names)
+
+
+def journal_file(folder: Path) -> PlanFile:
+    """The journal unread, empty where there is none; or leave when it cannot be opened."""
+    problems: list[Problem] = []
+    file = _file(folder, JOURNAL, problems, LARGEST_JOURNAL_BYTES)
+    if problems:
+        refuse(problems)
+    return file or PlanFile(JOURNAL, b"")
+
+
+def names_in(record: dict[str, Any]) -> NamedSowings:
+    """The names of sowings in the record of a season; or leave when they cannot be read."""
+    names = _names(record, {})
+    if isinstance(names, Problem):
+        refuse([names])
+    return names
+
+
+def _names(
+    record: dict[str, Any] | Problem | None, crops: Mapping[str, Crop]
+) -> NamedSowings | Problem:
+    if isinstance(record, Problem):
+        return record
+    if record is None:
+        return NamedSowings({}, {})
+    try:
+        return named_sowings(record, crops)
+    except (KeyError, TypeError, ValueError, AttributeError):
+        return _damaged(f"{SEASON}/{RECORD}", "names or days of sowings in it are not readable")

@@ -7,7 +7,9 @@ from datetime import date
 
 from planner.journal import Entry, Event
 from planner.reading.named_sowings import NamedSowings
-from planner.terms import Dimension, Place, Problem, Quantity
+from planner.reading.near_miss import nearest_word
+from planner.reading.target_part import conversion
+from planner.terms import Dimension, Place, Problem, Quantity, Unit, read_quantity
 
 _DAY = re.compile(r"\d{4}-\d\d-\d\d", re.ASCII)
 _FIRST_YEAR, _LAST_YEAR = 1900, 2200
@@ -87,7 +89,7 @@ def _sowing(written: str, known: NamedSowings) -> str | Fault:
 
 def _amount(
     written: str, event: Event | Fault, sowing: str | Fault, known: NamedSowings
-) -> Quantity | None | Fault:
+) -> Quantity | Fault | None:
     match event:
         case Event.PICKED:
             planned = known.planned.get(sowing) if isinstance(sowing, str) else None
@@ -121,7 +123,7 @@ def _picked(written: str, unit: Unit | None) -> Quantity | Fault:
     return amount
 
 
-def _lost(written: str) -> Quantity | None | Fault:
+def _lost(written: str) -> Quantity | Fault | None:
     if not written:
         return None
     amount = read_quantity(written)
@@ -145,7 +147,7 @@ def _late(written: str) -> Quantity | Fault:
     return amount
 
 
-def _none(written: str, event: Event) -> None | Fault:
+def _none(written: str, event: Event) -> Fault | None:
     if not written:
         return None
     wrong = f'"{event}" takes no amount, and "{written}" is one.'

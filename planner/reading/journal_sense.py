@@ -1,6 +1,7 @@
 """Whether the entries of each sowing make sense together, and beside what was planned."""
 
-from collections.abc import Iterator, Sequence, Set
+from collections.abc import Iterator, Sequence
+from collections.abc import Set as AbstractSet
 from datetime import date, timedelta
 
 from planner.journal import Entry, Event, History, Journal
@@ -21,7 +22,7 @@ _BEFORE = {
 
 
 def what_makes_no_sense(
-    entries: Sequence[Entry], known: NamedSowings, doubtful: Set[str]
+    entries: Sequence[Entry], known: NamedSowings, doubtful: AbstractSet[str]
 ) -> tuple[Problem, ...]:
     """A problem for each entry that cannot be, one an entry; what is undone is not judged.
 

@@ -3,9 +3,11 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date
+from types import MappingProxyType
 from typing import Any
 
 from planner.almanac import crop_page
+from planner.garden import Crop
 from planner.reading.near_miss import nearest_word
 from planner.terms import UNITS, Unit
 
@@ -14,7 +16,7 @@ _MOST_NAMES_OFFERED = 999
 
 @dataclass(frozen=True, slots=True)
 class PlannedSowing:
-    """What the season says of a sowing: its first day, and the unit its harvest is counted in."""
+    """What is known of a sowing: its first day, and the unit its harvest is counted in."""
 
     sow_on: date
     unit: Unit
@@ -67,8 +69,13 @@ class NamedSowings:
         return min((one.sow_on for one in self.planned.values()), default=date.min)
 
 
-def named_sowings(record: Mapping[str, Any]) -> NamedSowings:
-    """The names in the record of a season; a KeyError, TypeError or ValueError when it has none."""
+def named_sowings(
+    record: Mapping[str, Any], crops: Mapping[str, Crop] = MappingProxyType({})
+) -> NamedSowings:
+    """The names in the record of a season, a KeyError, TypeError or ValueError when it has none.
+
+    Sowings of `crops`, those of the plan, are counted in the unit the plan has for them.
+    """
     given = {str(crop): int(number) for crop, number in dict(record["names_given"]).items()}
     planned = {}
     for one in record["sowings"]:
@@ -76,7 +83,7 @@ def named_sowings(record: Mapping[str, Any]) -> NamedSowings:
         given[crop] = max(given.get(crop, 0), int(number))
         planned[str(one["id"])] = PlannedSowing(
             date.fromisoformat(one["sow_on"]),
-            UNITS[one["unit"]],
+            crops[crop].unit if crop in crops else UNITS[one["unit"]],
             is_raised_indoors=one["set_out_on"] is not None,
         )
     return NamedSowings(given, planned)

@@ -1,0 +1,74 @@
+"""`planner log`: note in the journal what has happened to a sowing."""
+
+import sys
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from planner.cli.journal_append import append_line, journal_held
+from planner.cli.plan_folder import JOURNAL, journal_file, names_in
+from planner.cli.shell import FolderArgument, refuse, today
+from planner.cli.week import need_record
+from planner.journal import Entry, Event
+from planner.reading import NamedSowings, NotedEntry, read_new_entry
+
+# What these tell moves nothing by itself.
+_MOVE_NOTHING = {Event.PICKED}
+
+
+def log(
+    folder: FolderArgument,
+    event: Annotated[str, typer.Argument(help=f"One of: {', '.join(Event)}.", show_default=False)],
+    sowing: Annotated[str, typer.Argument(help='The name of a sowing, such as "radish 3".')],
+    on: Annotated[
+        str | None, typer.Option("--on", help="The day it happened, if not today (2027-05-01).")
+    ] = None,
+    amount: Annotated[
+        str | None,
+        typer.Option(
+            "--amount", help='"25 roots" picked, "6 plants" lost (else all), "10 days" late.'
+        ),
+    ] = None,
+    note: Annotated[str | None, typer.Option("--note", help="Words of your own.")] = None,
+) -> None:
+    """Note in journal.csv what has happened to a sowing.
+
+    The entry is added at the end; nothing else in the file changes. "set out" may be written
+    set-out. "undone" takes back the last entry of the sowing.
+
+    Example: planner log my-garden picked "radish 3" --amount "25 roots"
+    """
+    path = Path(folder)
+    names = names_in(need_record(path, folder))
+    cells = (on if on is not None else today().isoformat(), event, sowing, amount or "", note or "")
+    with journal_held(path):
+        noted = _note(path, tuple(_plain(cell) for cell in cells), names)
+    if noted.damaged:
+        print("\n\n".join(str(problem) for problem in noted.damaged), file=sys.stderr)
+        print("\nThese lines were left as they are; the new one is noted.", file=sys.stderr)
+    print(_told(noted.entry, folder))
+
+
+def _plain(cell: str) -> str:
+    """Words for one line, without what no screen can show."""
+    return "".join(one if one.isprintable() else " " for one in cell).strip()
+
+
+def _note(folder: Path, cells: tuple[str, ...], names: NamedSowings) -> NotedEntry:
+    """Add an entry to the journal, or leave after telling why it cannot stand."""
+    read = read_new_entry(journal_file(folder), cells, names)
+    if not isinstance(read, NotedEntry):
+        refuse(read)
+    problem = append_line(folder / JOURNAL, read.appended)
+    if problem is not None:
+        refuse([problem])
+    return read
+
+
+def _told(entry: Entry, folder: str) -> str:
+    amount = f" {entry.amount}" if entry.amount is not None else ""
+    words = f"Noted in {JOURNAL}: {entry.day}, {entry.sowing} {entry.event}{amount}."
+    if entry.event in _MOVE_NOTHING:
+        return words
+    return f"{words}\nplanner schedule {folder} makes the plan follow."
