@@ -10,11 +10,10 @@ from typing import Any
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from planner.climate import Climate
 from planner.garden import Garden
 from planner.reading import PlanFile, PlanFiles, read_garden
 from planner.scheduling.bound import bound_of
-from planner.scheduling.choice import Question
+from planner.scheduling.choice import question_for
 from planner.season import EarlierSeason, Season, make_season, read_record, record_of
 from planner.writing import (
     write_calendars,
@@ -367,7 +366,7 @@ _EASIER: tuple[Callable[[Garden], Garden], ...] = (
 
 
 def _bound(garden: Garden, as_of: date) -> float:
-    return bound_of(Question(garden, Climate(garden.site), as_of, ())).share
+    return bound_of(question_for(garden, as_of)).share
 
 
 @_BOUNDS

@@ -84,9 +84,10 @@ def temperatures_from_months(
 def temperatures_from_weather(weather: DailyWeather, days: tuple[date, date]) -> KnownTemperatures:
     """The average year of a daily record, and the latest thirty past years that cover a season.
 
-    `days` end `BEYOND` after the season's end.
+    `days` end `BEYOND` after the season's end. Days of the season that the record holds already
+    are what they were, in the average year and over every past one.
     """
-    average = _average(weather, days)
+    average = _as_it_was(weather, _average(weather, days))
     past = tuple(islice(_past_years(weather, average, days), _MOST_YEARS))[::-1]
     words = f"{len(past)} past years ({weather.source})"
     return KnownTemperatures(average, past, weather.source, words)
@@ -99,6 +100,20 @@ def _average(weather: DailyWeather, days: tuple[date, date]) -> SeasonTemperatur
     return SeasonTemperatures(
         days[0], tuple(lows[key] for key in keys), tuple(highs[key] for key in keys)
     )
+
+
+def _as_it_was(weather: DailyWeather, season: SeasonTemperatures) -> SeasonTemperatures:
+    """The temperatures of a season, with those of its own days that are on record."""
+    begins = max(0, (weather.first - season.first).days)
+    ends = min(len(season.low_degc), (weather.last - season.first).days + 1)
+    if begins >= ends:
+        return season
+    lows, highs = [*season.low_degc], [*season.high_degc]
+    for place in range(begins, ends):
+        day = season.first + timedelta(days=place)
+        if not _lacks(weather, day):
+            lows[place], highs[place] = weather.low(day), weather.high(day)
+    return SeasonTemperatures(season.first, tuple(lows), tuple(highs))
 
 
 def _key(day: date) -> MonthDay:
@@ -140,7 +155,7 @@ def _past_years(
         then = _in_year(all_days, year)
         lacking = [_lacks(weather, day) for day in then]
         if _is_kept(lacking) or _is_kept(lacking[: -BEYOND.days]):
-            yield _filled(weather, average, then, lacking)
+            yield _as_it_was(weather, _filled(weather, average, then, lacking))
 
 
 def _in_year(days: list[date], year: int) -> list[date]:

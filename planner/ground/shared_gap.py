@@ -40,7 +40,7 @@ def _free_under(ground: Ground, bed: int, host: Holding, span: tuple[int, int]) 
     taken = sorted(
         (max(one.from_um, host.from_um), min(one.to_um, host.to_um))
         for one in ground.held[bed]
-        if one is not host
+        if one != host
         and one.enters < leaves
         and enters < one.leaves
         and one.from_um < host.to_um

@@ -4,6 +4,7 @@ Takes a Crop and a Climate. Gives a Course: emergence, setting out, first harves
 likely, late) and the time it may stand outdoors, each explained.
 """
 
+from planner.growth.begun_course import begun_course
 from planner.growth.course import (
     HARDENING_DAYS,
     Conditions,
@@ -32,6 +33,7 @@ __all__ = [
     "Refused",
     "RefusedBy",
     "Ripening",
+    "begun_course",
     "course_of",
     "indoor_days",
     "likely_ripe",

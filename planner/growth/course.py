@@ -116,14 +116,14 @@ def course_of(
     if not fitting:
         return _refused_by_frost(enters_on, conditions.times)
     time = max(fitting, key=lambda one: one.ends)
-    ripe = _ripening(way, start_on, enters_on, pace, time.ends)
+    ripe = ripening_of(way, start_on, enters_on, pace, time.ends)
     if ripe.likely > time.ends:
         return Refused(RefusedBy.FROST, time.why_ends)
     why_not_harvested = limits.why_not_harvested(ripe.likely)
     if why_not_harvested:
         return Refused(RefusedBy.HEAT, why_not_harvested)
     by_calendar = spans_winter(way.days)
-    time = _until_limit(time, ripe.likely, limits)
+    time = until_limit(time, ripe.likely, limits)
     return Course(
         crop=crop,
         way=way,
@@ -163,7 +163,7 @@ def likely_ripe(way: Way, start_on: date, set_out_on: date | None, pace: CropPac
     return pace.ripe_on(enters_on, days.middle)
 
 
-def _until_limit(time: OutdoorTime, ripe_on: date, limits: Limits) -> OutdoorTime:
+def until_limit(time: OutdoorTime, ripe_on: date, limits: Limits) -> OutdoorTime:
     """The outdoor time, ended early where heat or long days end the harvest."""
     closes = limits.harvest_closes(ripe_on)
     if closes is None or closes[0] >= time.ends:
@@ -171,7 +171,8 @@ def _until_limit(time: OutdoorTime, ripe_on: date, limits: Limits) -> OutdoorTim
     return replace(time, ends=closes[0], why_ends=closes[1])
 
 
-def _ripening(way: Way, start_on: date, enters_on: date, pace: CropPace, ends: date) -> Ripening:
+def ripening_of(way: Way, start_on: date, enters_on: date, pace: CropPace, ends: date) -> Ripening:
+    """When a start is ripe that must be harvested by the day its time outdoors ends."""
     days = _days_in_ground(way, (enters_on - start_on).days)
     if spans_winter(days):
         return Ripening(

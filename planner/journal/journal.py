@@ -14,8 +14,13 @@ class Journal:
     entries: tuple[Entry, ...] = ()
 
     def as_of(self, day: date) -> "Journal":
-        """The journal without what happens after a day."""
-        return Journal(tuple(one for one in self.entries if one.day <= day))
+        """What counts of the journal without what happens after a day.
+
+        What was undone does not come back, on whatever day its undoing is dated.
+        """
+        counting, _ = self._settled()
+        lasting = {one for entries in counting.values() for one in entries if one.day <= day}
+        return Journal(tuple(one for one in self.entries if one in lasting))
 
     @property
     def histories(self) -> dict[str, History]:
@@ -34,6 +39,10 @@ class Journal:
     def undone_in_vain(self) -> tuple[Entry, ...]:
         """The undoings that find nothing to take back."""
         return self._settled()[1]
+
+    def last_written(self, sowing: str) -> Entry | None:
+        """The entry of a sowing that the next undoing would take back."""
+        return next(reversed(self._settled()[0].get(sowing, [])), None)
 
     def _settled(self) -> tuple[dict[str, list[Entry]], tuple[Entry, ...]]:
         """What counts of each sowing, as it was written, and the undoings in vain."""

@@ -1,6 +1,6 @@
 """Scheduling: which sowings, when, how large and where, so that each week's targets are met.
 
-Takes Targets, Beds, a Climate, and the sowings that have begun already. Gives Sowings with
+Takes Targets, Beds, a Climate, the sowings of an earlier season and the Journal. Gives Sowings with
 their Blocks, and what stays Unmet with a reason and a remedy.
 """
 
@@ -8,7 +8,9 @@ from datetime import date
 
 from planner.climate import Climate
 from planner.garden import Garden
+from planner.scheduling.changing import Changing
 from planner.scheduling.chosen import Bound, Choice, MoreGround
+from planner.scheduling.earlier import Earlier
 from planner.scheduling.effort import EFFORTS, USUAL_EFFORT
 from planner.scheduling.naming import NamesGiven, name_sowings
 from planner.scheduling.openings import Opening, openings
@@ -23,7 +25,9 @@ __all__ = [
     "USUAL_EFFORT",
     "Block",
     "Bound",
+    "Changing",
     "Choice",
+    "Earlier",
     "HarvestDay",
     "Method",
     "MoreGround",
@@ -51,13 +55,13 @@ def choose_sowings(
     garden: Garden,
     climate: Climate,
     as_of: date,
-    standing: tuple[Sowing, ...],
+    earlier: Earlier,
     effort: int = USUAL_EFFORT,
 ) -> Choice:
-    """The sowings that feed the garden's targets from `as_of` on, around those standing.
+    """The sowings that feed the garden's targets from `as_of` on, around those begun earlier.
 
     The work is counted, not timed: the same garden gives the same sowings on any machine.
     """
     from planner.scheduling import choice  # noqa: PLC0415 - the solver is heavy to load
 
-    return choice.choose_sowings(garden, climate, as_of, standing, effort)
+    return choice.choose_sowings(garden, climate, as_of, earlier, effort)

@@ -10,7 +10,7 @@ from planner.scheduling.chosen import Bound, MoreGround
 from planner.scheduling.ideal import IdealSeason
 from planner.scheduling.offers import CropOffers, Floats
 from planner.scheduling.pricing import GroundThereIs
-from planner.scheduling.worth import EVERYTHING, ONLY_WANTS
+from planner.scheduling.worth import EVERYTHING
 from planner.terms import Week
 
 _WORTH_TELLING = 0.002
@@ -41,6 +41,11 @@ class Asked(Protocol):
         ...
 
     @property
+    def loosest(self) -> IdealSeason:
+        """The ideal season in which only what goes without is weighed."""
+        ...
+
+    @property
     def worth_by_week(self) -> dict[str, dict[Week, float]]:
         """What one unit of a crop is worth in a week."""
         ...
@@ -55,7 +60,7 @@ def bound_of(asked: Asked) -> Bound:
     )
     if not any(len(one) for one in asked.offers):
         return Bound(1.0 - lacking / EVERYTHING, ())
-    ideal = IdealSeason(asked.offers, asked.ground, ONLY_WANTS, asked.garden.shared)
+    ideal = asked.loosest
     weighed = sum(float(one.lacks @ one.worth) for one in asked.offers)
     least = lacking - weighed + ideal.lacking
     share = min(1.0, 1.0 - least / EVERYTHING)

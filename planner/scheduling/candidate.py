@@ -68,7 +68,8 @@ def candidates_of(about: CropTimes) -> list[Candidate]:
         candidate
         for way in about.crop.ways
         for course in _courses(about, way)
-        if course.ripe.likely <= about.last_wanted and (candidate := _candidate(about, course)).days
+        if course.ripe.likely <= about.last_wanted
+        and (candidate := candidate_of(about, course)).days
     ]
 
 
@@ -104,7 +105,8 @@ def _can_be_hardened(workdays: Workdays, set_out_on: date) -> bool:
     return any(not workdays.wish.is_away(day) for day in days)
 
 
-def _candidate(about: CropTimes, course: Course) -> Candidate:
+def candidate_of(about: CropTimes, course: Course) -> Candidate:
+    """What a plant of a course gives, and when."""
     match about.crop.habit:
         case Once(hold_days=hold):
             days = _usable_by_week(about, course, hold.middle)

@@ -1,41 +1,39 @@
-"""The choice of sowings: which, when, how large and where (rules §12, §31 to §33).
+"""The choice of sowings: which, when, how large and where (rules §12, §31 to §33, §36).
 
 The ideal season says what weeks and ground are worth, and which sowings it would have; these
 are put on real ground, what still lacks is filled in, and parts of the plan are regrown again
-and again. The ideal season without weights gives the bound that no plan can pass.
+and again. Where an earlier season is to be kept, its sowings are put back instead, and regrown
+only where a change is worth it.
 """
 
-from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import date
-from functools import cached_property
-
-import numpy as np
 
 from planner.climate import Climate
 from planner.garden import Garden
-from planner.ground import NOBODY, BedClass, Ground, Holding, classes_of
+from planner.ground import NOBODY, Holding
+from planner.scheduling.begun import begun_of
 from planner.scheduling.bound import bound_of
-from planner.scheduling.candidate import CropCandidates
+from planner.scheduling.changing import Changing
 from planner.scheduling.chosen import Choice
-from planner.scheduling.effort import EFFORTS
+from planner.scheduling.earlier import Earlier
+from planner.scheduling.earlier_plan import put_back
+from planner.scheduling.effort import EFFORTS, Effort
 from planner.scheduling.filling import CropMarket, fill
 from planner.scheduling.ideal import IdealSeason
 from planner.scheduling.intents import arrange, intents_of
 from planner.scheduling.lacking import unmet_of
 from planner.scheduling.made import made_sowings
-from planner.scheduling.offers import CropOffers, Floats, offers_of
+from planner.scheduling.offers import Floats
 from planner.scheduling.places import CropPlaces, fits_of
-from planner.scheduling.pricing import GroundThereIs
 from planner.scheduling.proposals import CropProposals, Mood
+from planner.scheduling.question import Question
 from planner.scheduling.regrowing import Regrowing
 from planner.scheduling.sowing import Sowing
 from planner.scheduling.starts import crop_candidates
-from planner.scheduling.supply import supply_of
+from planner.scheduling.tightening import tighten
 from planner.scheduling.topping_up import top_up
 from planner.scheduling.working_plan import WorkingPlan
-from planner.scheduling.worth import EVERYTHING, Worth, worth_of
-from planner.terms import Week
 
 # The ideal season that is followed fills so much of the ground: rows and blocks need some room.
 _FILLED = 0.9
@@ -44,143 +42,61 @@ _MANY_BEDS = 60
 # A stage of regrowing visits so many beds and crops, a crop counting as two beds; twice as many
 # where there are 300 beds. The more beds and crops, the fewer rounds.
 _VISITS, _CROP_VISITS, _MORE_VISITS_BEDS = 8_000, 2, 300
+# An earlier season is regrown for a part of a stage.
+_REVISED = 0.5
 
 
 def choose_sowings(
     garden: Garden,
     climate: Climate,
     as_of: date,
-    standing: tuple[Sowing, ...],
+    earlier: Earlier,
     effort: int,
 ) -> Choice:
     """The sowings that feed the garden's targets from `as_of` on, around those standing.
 
     The work is counted, not timed: the same garden gives the same sowings on any machine.
     """
-    question = Question(garden, climate, as_of, standing)
-    plan = _plan_of(question, effort)
-    new = made_sowings(plan, garden.beds, garden.wish.turnover_days, question.hosts, garden.shared)
-    sowings = (*standing, *new)
-    unmet = unmet_of(garden, question.found, sowings)
-    return Choice(sowings, tuple(unmet), bound_of(question))
+    found = {one.about.crop.name: one for one in crop_candidates(garden, climate, as_of)}
+    begun = begun_of(garden, found, as_of, earlier.sowings, earlier.journal)
+    kept = begun.movable if earlier.changing is Changing.LITTLE else ()
+    question = Question(garden, found, begun.standing, kept)
+    bound = bound_of(question)
+    settled = earlier.changing is Changing.NOTHING
+    coming = begun.movable if settled else _new(question, EFFORTS[effort])
+    sowings = (*begun.standing, *coming)
+    unmet = tuple(unmet_of(garden, found, sowings))
+    return Choice(sowings, unmet, bound, begun.movable, begun.missed)
 
 
-@dataclass(frozen=True)
-class Question:
-    """Everything a choice rests on, worked out once."""
-
-    garden: Garden
-    climate: Climate
-    as_of: date
-    standing: tuple[Sowing, ...]
-
-    @cached_property
-    def found(self) -> dict[str, CropCandidates]:
-        """Every start of every crop."""
-        found = crop_candidates(self.garden, self.climate, self.as_of)
-        return {one.about.crop.name: one for one in found}
-
-    @cached_property
-    def lacks(self) -> dict[str, dict[Week, float]]:
-        """What each crop's weeks lack beyond what stands already."""
-        lacks = {}
-        for name, wants in self.garden.wants().items():
-            mine = [one for one in self.standing if one.crop.name == name]
-            had = supply_of(mine, wants).expected
-            lacks[name] = {
-                week: max(0.0, want - had.get(week, 0.0)) for week, want in wants.items()
-            }
-        return lacks
-
-    @cached_property
-    def worth_by_week(self) -> dict[str, dict[Week, float]]:
-        """What one unit of a crop is worth in a week, in thousandths of everything wanted."""
-        wants = self.garden.wants()
-        return {
-            name: {week: EVERYTHING * share / wants[name][week] for week, share in weeks.items()}
-            for name, weeks in self.garden.weights().items()
-        }
-
-    @cached_property
-    def offers(self) -> list[CropOffers]:
-        """Every offer of every crop."""
-        return [
-            offers_of(found, self.lacks[name], self.worth_by_week[name])
-            for name, found in self.found.items()
-        ]
-
-    @cached_property
-    def ground(self) -> GroundThereIs:
-        """The classes of beds, and what is free of each on the days anything enters."""
-        enters = [one.enters for one in self.offers]
-        days = np.unique(np.concatenate(enters)) if enters else np.zeros(0, np.int64)
-        classes = classes_of(self.garden.beds, self.garden.crops.values())
-        beds = self.beds
-        free = np.array([[_free_m(beds, one, int(day)) for day in days] for one in classes])
-        return GroundThereIs(classes, days, free.reshape(len(classes), len(days)))
-
-    @cached_property
-    def worth(self) -> Worth:
-        """What the chooser weighs."""
-        weeks = sum(len(weeks) for weeks in self.garden.wants().values())
-        line_m = sum(bed.line_um for bed in self.garden.beds) / 1e6
-        wish = self.garden.wish
-        return worth_of(weeks, line_m, (wish.last - wish.first).days)
-
-    @property
-    def hosts(self) -> dict[int, str]:
-        """The names of sowings begun already, by the numbers under which they hold ground."""
-        return {NOBODY - 1 - place: one.id for place, one in enumerate(self.standing)}
-
-    @property
-    def beds(self) -> Ground:
-        """The beds, with what is kept and what stands; a new one each time."""
-        garden = self.garden
-        ground = Ground(garden.beds, garden.wish.turnover_days)
-        number = {bed.name: place for place, bed in enumerate(garden.beds)}
-        for bed, holding in (*self._kept(), *self._standing()):
-            ground.hold(number[bed], holding)
-        return ground
-
-    def _kept(self) -> Iterator[tuple[str, Holding]]:
-        rest = self.garden.wish.turnover_days
-        for kept in self.garden.kept:
-            days = kept.first.toordinal(), kept.last.toordinal() + rest
-            yield (
-                kept.bed,
-                Holding(kept.from_um, kept.to_um, *days, NOBODY, kept.family),
-            )
-
-    def _standing(self) -> Iterator[tuple[str, Holding]]:
-        rest = self.garden.wish.turnover_days
-        numbers = {name: number for number, name in self.hosts.items()}
-        for one in self.standing:
-            for block in one.blocks:
-                days = block.enter_on.toordinal(), block.leave_on.toordinal() + rest
-                host = numbers.get(block.under, NOBODY)
-                holder = numbers[one.id]
-                family = one.crop.family.text
-                held = Holding(block.from_um, block.to_um, *days, holder, family, host)
-                yield block.bed, held
+def question_for(garden: Garden, as_of: date) -> Question:
+    """What the first season of a garden rests on."""
+    found = crop_candidates(garden, Climate(garden.site), as_of)
+    return Question(garden, {one.about.crop.name: one for one in found})
 
 
-def _free_m(ground: Ground, beds: BedClass, day: int) -> float:
-    """Metres of the line of a class that nobody holds on a day."""
-    return sum(gap.length_um for bed in beds.beds for gap in ground.gaps(bed, day, day + 1)) / 1e6
+def _new(question: Question, much: Effort) -> tuple[Sowing, ...]:
+    plan = plan_of(question, much)
+    garden = question.garden
+    return made_sowings(plan, garden.beds, garden.wish.turnover_days, question.hosts, garden.shared)
 
 
-def _plan_of(question: Question, effort: int) -> WorkingPlan:
-    """The plan that costs least after a first stage of regrowing, regrown further."""
+def plan_of(question: Question, much: Effort) -> WorkingPlan:
+    """The plan for a question: an earlier one where it is to be kept, changed where worth it."""
     if not any(len(one) for one in question.offers):
         return WorkingPlan(question.offers, question.beds, question.worth)
-    much = EFFORTS[effort]
-    ground = question.ground
+    beds, crops = len(question.garden.beds), len(question.offers)
+    visits = much.share * _VISITS * (1 + beds / _MORE_VISITS_BEDS)
+    rounds = int(visits / (beds + _CROP_VISITS * crops))
+    return _revised(question, much, rounds) if question.movable else _begun(question, much, rounds)
+
+
+def _begun(question: Question, much: Effort, rounds: int) -> WorkingPlan:
+    """The plan that costs least after a first stage of regrowing, regrown further."""
+    ground, beds = question.ground, len(question.garden.beds)
     with_room = replace(ground, free_m=_FILLED * ground.free_m)
     ideal = IdealSeason(question.offers, with_room, question.worth)
     markets = markets_of(question, ideal.ground_prices)
-    beds = len(question.garden.beds)
-    visits = much.share * _VISITS * (1 + beds / _MORE_VISITS_BEDS)
-    rounds = int(visits / (beds + _CROP_VISITS * len(question.offers)))
     begun = []
     for intents in intents_of(ideal, much.drawn):
         plan = WorkingPlan(question.offers, question.beds, question.worth)
@@ -193,7 +109,20 @@ def _plan_of(question: Question, effort: int) -> WorkingPlan:
     for _ in range(much.stages - 1):
         best.run(rounds)
     top_up(best.plan, markets)
+    tighten(best.plan)
     return best.plan
+
+
+def _revised(question: Question, much: Effort, rounds: int) -> WorkingPlan:
+    """The earlier plan, what lacks filled in, regrown where a change is worth it."""
+    markets = markets_of(question, question.loosest.ground_prices)
+    plan = WorkingPlan(question.offers, question.beds, question.worth)
+    put_back(plan, markets, question.movable, question.hosts)
+    fill(plan, markets, Mood())
+    Regrowing(plan, markets).run(int(_REVISED * much.stages * rounds))
+    top_up(plan, markets)
+    tighten(plan)
+    return plan
 
 
 def markets_of(question: Question, prices: Floats) -> list[CropMarket]:

@@ -25,8 +25,13 @@ class Bound:
 
 @dataclass(frozen=True, slots=True)
 class Choice:
-    """Sowings without names as yet, those standing with theirs, what stays unmet, and the bound."""
+    """Sowings without names as yet, those standing with theirs, what stays unmet, and the bound.
+
+    `movable` are those of the earlier season that could move, `missed` those never begun.
+    """
 
     sowings: tuple[Sowing, ...]
     unmet: tuple[Unmet, ...]
     bound: Bound
+    movable: tuple[Sowing, ...] = ()
+    missed: tuple[Sowing, ...] = ()

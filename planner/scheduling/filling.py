@@ -73,12 +73,13 @@ class _Filling:
         self._turn[crop] += 1
         market = self.markets[crop].proposals
         shake = self.shake(len(market.offers))
+        leaning = self.plan.leaning(crop)
         for pattern in market.patterns:
             if self._failed[crop, pattern] >= _MOST_FAILED:
                 continue
             alive = self._alive.get((crop, pattern))
             shaken = shake if alive is None else shake * alive
-            best = market.best(pattern, self.plan.lacks(crop), self.mood, shaken)
+            best = market.best(pattern, self.plan.lacks(crop), self.mood, shaken, leaning)
             for one in best:
                 self._wait(crop, one, cut=False)
 

@@ -1,11 +1,12 @@
 """Made sowings: what a working plan holds becomes sowings with dates, harvests and reasons."""
 
 import math
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from datetime import date, timedelta
 
 from planner.garden import Bed, Crop, SharedGround, StartFrom, Store
 from planner.ground import NOBODY
+from planner.growth import Course
 from planner.scheduling.candidate import Candidate
 from planner.scheduling.offers import CropOffers
 from planner.scheduling.sowing import Block, HarvestDay, Method, Sowing, SowingState
@@ -32,23 +33,7 @@ def made_sowings(
     A guest knows its host by the host's mark until names are given.
     """
     maker = _Maker(plan, beds, turnover_days, hosts, pairs)
-    return tuple(
-        maker.sowing(together, plan.harvest(crop))
-        for crop, sowings in enumerate(plan.placed)
-        for together in _together(sowings.values())
-    )
-
-
-def _together(sowings: Iterable[Placed]) -> list[list[Placed]]:
-    """Sowings of a crop parted by what was sown on one day to stand equally long.
-
-    A guest is a sowing of its own.
-    """
-    groups: dict[tuple[int, int], list[Placed]] = {}
-    for one in sowings:
-        guest = NOBODY if one.pieces[0].host == NOBODY else one.number
-        groups.setdefault((one.offer, guest), []).append(one)
-    return list(groups.values())
+    return tuple(maker.sowing(together) for together in maker.together)
 
 
 class _Maker:
@@ -62,32 +47,68 @@ class _Maker:
     ) -> None:
         self.plan, self.beds, self.hosts, self.pairs = plan, beds, hosts, pairs
         self.turnover = timedelta(days=turnover_days)
-        self.first = {
-            one.number: together[0].number
-            for sowings in plan.placed
-            for together in _together(sowings.values())
-            for one in together
-        }
+        self.harvests = [plan.harvest(crop) for crop in range(len(plan.offers))]
         self.shared = {
             piece.host for one in plan.all_placed() for piece in one.pieces if piece.host != NOBODY
         }
+        self.together = list(self._together())
+        self.first = {
+            one.number: together[0].number for together in self.together for one in together
+        }
 
-    def sowing(self, together: list[Placed], harvests: Mapping[int, Mapping[int, float]]) -> Sowing:
+    def _together(self) -> Iterator[list[Placed]]:
+        """Sowings parted by crop and by what was begun on one day and is cleared on one day.
+
+        A guest is a sowing of its own.
+        """
+        for sowings in self.plan.placed:
+            groups: dict[tuple[int, date, int], list[Placed]] = {}
+            for one in sowings.values():
+                guest = NOBODY if one.pieces[0].host == NOBODY else one.number
+                start = int(self.plan.offers[one.crop].starts[one.offer])
+                groups.setdefault((start, self._clear_on(one), guest), []).append(one)
+            yield from groups.values()
+
+    def _clear_on(self, one: Placed) -> date:
+        """The day of its last harvest; a host stays as long as its guests were promised."""
+        until = self._until(one)
+        if one.number in self.shared:
+            return until
+        harvest = self._harvest_of([one])
+        return max(harvest[-1].day, self._course(one).enters_on + timedelta(days=1))
+
+    def _until(self, one: Placed) -> date:
+        leaves = int(self.plan.offers[one.crop].leaves[one.offer])
+        return date.fromordinal(leaves) - self.turnover
+
+    def _candidate(self, one: Placed) -> Candidate:
+        offers = self.plan.offers[one.crop]
+        return offers.candidates[int(offers.starts[one.offer])]
+
+    def _course(self, one: Placed) -> Course:
+        return self._candidate(one).course
+
+    def _harvest_of(self, together: list[Placed]) -> tuple[HarvestDay, ...]:
+        """What sowings made together give on which day."""
+        first = together[0]
+        by_week: dict[int, float] = {}
+        for one in together:
+            for week, amount in self.harvests[one.crop][one.number].items():
+                by_week[week] = by_week.get(week, 0.0) + amount
+        plants = sum(one.plants for one in together) * first.yields
+        until = max(self._until(one) for one in together)
+        offers = self.plan.offers[first.crop]
+        return _harvest(offers, self._candidate(first), plants, by_week, until)
+
+    def sowing(self, together: list[Placed]) -> Sowing:
+        """The sowing that these are."""
         placed = together[0]
         plants = sum(one.plants for one in together)
         offers = self.plan.offers[placed.crop]
-        candidate = offers.candidates[int(offers.starts[placed.offer])]
+        candidate = self._candidate(placed)
         course, crop = candidate.course, offers.crop
-        until = date.fromordinal(int(offers.leaves[placed.offer])) - self.turnover
-        by_week: dict[int, float] = {}
-        for one in together:
-            for week, amount in harvests[one.number].items():
-                by_week[week] = by_week.get(week, 0.0) + amount
-        harvest = _harvest(offers, candidate, plants * placed.yields, by_week, until)
-        # A host stays as long as its guests were promised.
-        is_host = any(one.number in self.shared for one in together)
-        clear_on = until if is_host else harvest[-1].day
-        clear_on = max(clear_on, course.enters_on + timedelta(days=1))
+        harvest = self._harvest_of(together)
+        clear_on = self._clear_on(placed)
         chosen = _chosen(offers, placed, candidate)
         made = Made(course, plants, harvest, clear_on, chosen, self._pair(placed))
         return Sowing(

@@ -1,7 +1,8 @@
 """Names of sowings: crop and running number, given once and never used again (rules §17)."""
 
-from collections.abc import Mapping
+from collections.abc import Container, Mapping
 from dataclasses import replace
+from datetime import date
 
 from planner.scheduling.sowing import Sowing
 
@@ -25,6 +26,7 @@ def name_sowings(
     kept = {sowing.id for sowing in sowings if sowing.id}
     free = [sowing for sowing in earlier if sowing.id not in kept]
     in_order = sorted(sowings, key=lambda one: (one.sow_on, one.enters_on, one.crop.name))
+    in_order = [_kept_name(sowing, free, 0, {sowing.clear_on}) for sowing in in_order]
     for days in (0, _SAME_DAYS):
         in_order = [_kept_name(sowing, free, days) for sowing in in_order]
     named = []
@@ -48,10 +50,13 @@ def _with_hosts(sowing: Sowing, by_mark: Mapping[str, str]) -> Sowing:
     return replace(sowing, blocks=blocks)
 
 
-def _kept_name(sowing: Sowing, free: list[Sowing], days: int) -> Sowing:
+def _kept_name(
+    sowing: Sowing, free: list[Sowing], days: int, cleared: Container[date] | None = None
+) -> Sowing:
     """The sowing under the name of the earlier one it continues, if there is such a one.
 
-    It continues an earlier one of the same crop and method started at most `days` apart.
+    It continues an earlier one of the same crop and method started at most `days` apart, cleared
+    on one of certain days where these are told.
     """
     if sowing.id:
         return sowing
@@ -61,10 +66,17 @@ def _kept_name(sowing: Sowing, free: list[Sowing], days: int) -> Sowing:
         if one.crop.name == sowing.crop.name
         and one.method == sowing.method
         and abs((one.sow_on - sowing.sow_on).days) <= days
+        and (cleared is None or one.clear_on in cleared)
     ]
     if not alike:
         return sowing
-    nearest = min(alike, key=lambda one: abs((one.sow_on - sowing.sow_on).days))
+    nearest = min(
+        alike,
+        key=lambda one: (
+            abs((one.sow_on - sowing.sow_on).days),
+            abs((one.clear_on - sowing.clear_on).days),
+        ),
+    )
     free.remove(nearest)
     return replace(sowing, id=nearest.id)
 

@@ -4,10 +4,11 @@ An offer is a start together with the day its ground is given back: the same sta
 longer, or cut once more, is another offer.
 """
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass
 from datetime import date, timedelta
 from functools import cached_property
+from typing import NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
@@ -95,17 +96,31 @@ class _Row:
     work: float
 
 
+class Was(NamedTuple):
+    """An offer that an earlier season took: when it began, entered and gave its ground back."""
+
+    start_on: date
+    enters_on: date
+    leaves_on: date
+
+
 def offers_of(
-    found: CropCandidates, lacks: Mapping[Week, float], worth: Mapping[Week, float]
+    found: CropCandidates,
+    lacks: Mapping[Week, float],
+    worth: Mapping[Week, float],
+    taken: Collection[Was] = (),
 ) -> CropOffers:
     """All offers of a crop worth weighing, for the weeks that lack it.
 
     `worth` is what one unit is worth by week. An offer that another one beats in every way is
-    left out: one that enters no earlier, leaves no later, and gives no less in any week.
+    left out: one that enters no earlier, leaves no later, and gives no less in any week. Those
+    `taken` by an earlier season stay.
     """
     served = {week for one in found.candidates for week in one.days}
     weeks = tuple(week for week, lack in lacks.items() if lack > ENOUGH and week in served)
-    rows = _unbeaten(list(_Rows(found, weeks)), len(weeks))
+    every = list(_Rows(found, weeks))
+    taken_rows = {id(row) for row in _taken(every, found.candidates, taken)}
+    rows = _unbeaten(every, len(weeks), taken_rows)
     flows = any(one.flow for one in found.candidates)
     return CropOffers(
         crop=found.about.crop,
@@ -188,7 +203,21 @@ class _Rows:
         )
 
 
-def _unbeaten(rows: list[_Row], weeks: int) -> list[_Row]:
+def _taken(rows: list[_Row], candidates: list[Candidate], taken: Collection[Was]) -> Iterator[_Row]:
+    """For each offer once taken the row that begins as it did and leaves no earlier."""
+    for was in taken:
+        alike = [
+            row
+            for row in rows
+            if candidates[row.start].course.start_on == was.start_on
+            and row.enters == was.enters_on.toordinal()
+            and row.leaves >= was.leaves_on.toordinal()
+        ]
+        if alike:
+            yield min(alike, key=lambda row: row.leaves)
+
+
+def _unbeaten(rows: list[_Row], weeks: int, taken: Collection[int]) -> list[_Row]:
     """The rows no other row beats; of equals the one sown in place, then the latest."""
     rows = sorted(
         rows,
@@ -205,7 +234,7 @@ def _unbeaten(rows: list[_Row], weeks: int) -> list[_Row]:
             & (direct[:many] | (not row.direct))
             & (gives[:many] >= row.gives - 1e-12).all(axis=1)
         )
-        if beats.any():
+        if beats.any() and id(row) not in taken:
             continue
         enters[many], leaves[many], direct[many] = row.enters, row.leaves, row.direct
         gives[many] = row.gives

@@ -96,7 +96,7 @@ class CropPlaces:
         A crop too large for any bed may have as many pieces as beds of the largest size take.
         `only` these beds are looked at, where told.
         """
-        span = self._span(offer)
+        span = self.span(offer)
         best: tuple[float, Piece] | None = None
         parts: list[_Part] = []
         for fit in self.beds:
@@ -117,7 +117,8 @@ class CropPlaces:
             return Fit(plants, (best[1],))
         return _in_parts(parts, plants, most_pieces - 1 - (-plants // self.most_in_a_bed))
 
-    def _span(self, offer: int) -> tuple[int, int]:
+    def span(self, offer: int) -> tuple[int, int]:
+        """From which day to which an offer holds ground, the turnover in it."""
         return int(self.offers.enters[offer]), int(self.offers.leaves[offer])
 
     def _score(
@@ -156,7 +157,8 @@ class CropPlaces:
         """The tightest stretch under a host for the plants as guests, or the largest there is."""
         best: tuple[int, Piece] | None = None
         most: tuple[int, Piece] | None = None
-        for share, gap, fit in self._shared(plan, offer, pattern):
+        for pair, gap, fit in self.shared(plan, offer, pattern):
+            share = pair.ground_share
             need = fit.stretch_um(math.ceil(plants / share))
             if gap.length_um >= need:
                 piece = Piece(gap.bed, gap.from_um, gap.from_um + need, plants, gap.host)
@@ -170,10 +172,11 @@ class CropPlaces:
         found = best or most
         return Fit(found[1].plants, (found[1],)) if found else None
 
-    def _shared(
+    def shared(
         self, plan: WorkingPlan, offer: int, pattern: SharingPattern
-    ) -> Iterator[tuple[float, Gap, BedFit]]:
-        span = self._span(offer)
+    ) -> Iterator[tuple[SharedGround, Gap, BedFit]]:
+        """Every stretch under a host that is free for an offer as a guest."""
+        span = self.span(offer)
         fits = self.by_bed
         for pair in self.pairs:
             if pair.pattern is not pattern:
@@ -181,7 +184,7 @@ class CropPlaces:
             for bed, host in (*plan.hosts(pair.host), *self.standing.get(pair.host, ())):
                 if bed in fits:
                     for gap in shared_gaps(plan.ground, bed, host, pair, span):
-                        yield pair.ground_share, gap, fits[bed]
+                        yield pair, gap, fits[bed]
 
 
 _Part = tuple[int, Gap, BedFit]

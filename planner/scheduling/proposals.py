@@ -92,8 +92,12 @@ class CropProposals:
         lacks: list[float],
         mood: Mood,
         shake: Floats,
+        leaning: Floats | None = None,
     ) -> list[Proposal]:
-        """The proposals that rank first; `shake` multiplies each offer's gain."""
+        """The proposals that rank first; `shake` multiplies each offer's gain.
+
+        `leaning` is added to it: what each offer saves or costs by being a change.
+        """
         lacking = np.array(lacks)
         if not len(self.offers) or (lacking / self.offers.lacks).max() < _CRUMBS:
             return []
@@ -103,7 +107,10 @@ class CropProposals:
         weigh = self._flowing if self.offers.flows else self._at_once
         gain, plants = weigh(lacking, yields, price)
         work = self.offers.work * (GUEST if pattern else 1.0)
-        gain = (gain - self.worth.sowing * work) * shake
+        gain = gain - self.worth.sowing * work
+        if leaning is not None:
+            gain = gain + leaning
+        gain = gain * shake
         rank = gain / (plants * self._plant_days) ** mood.thrift if mood.thrift else gain
         order = np.argsort(-rank, kind="stable")[:_MOST]
         return [

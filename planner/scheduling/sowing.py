@@ -16,10 +16,12 @@ class Method(StrEnum):
 
 
 class SowingState(StrEnum):
-    """Whether a sowing can still be moved."""
+    """Whether a sowing can still be moved, stands, or is gone: cleared, or lost."""
 
     PLANNED = "planned"
     BEGUN = "begun"
+    CLEARED = "cleared"
+    LOST = "lost"
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,15 +3,21 @@
 Crops, offers and beds are numbers here, days are ordinals: a plan is weighed thousands of times.
 """
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import NamedTuple
 
+import numpy as np
+
 from planner.ground import NOBODY, Ground, Holding
-from planner.scheduling.offers import CropOffers
-from planner.scheduling.worth import GUEST, SPLIT, Worth
+from planner.scheduling.offers import CropOffers, Floats
+from planner.scheduling.worth import ELSEWHERE, GUEST, SPLIT, Worth
 
 _NOTHING = 1e-9
+# What is sown on one day to stand equally long: an offer, and whether on ground of its own.
+Together = tuple[int, bool]
+# A bed, and from where to where along it.
+Stretch = tuple[int, int, int]
 
 
 class Piece(NamedTuple):
@@ -65,6 +71,7 @@ class WorkingPlan:
         self.ground = ground
         self.worth = worth
         self.placed: list[dict[int, Placed]] = [{} for _ in offers]
+        self.before: list[dict[Together, list[Stretch]]] = [{} for _ in offers]
         self._lacks: list[list[float]] = [one.lacks.tolist() for one in offers]
         self._sums = [_CropSums(one, worth) for one in offers]
         self._costs = [0.0] * len(offers)
@@ -223,25 +230,57 @@ class WorkingPlan:
         self._stale.discard(crop)
         self._lacks[crop] = lacks
         unmet = sum(lack * each for lack, each in zip(lacks, sums.worth, strict=True))
-        fixed = self._fixed(sums, self.placed[crop].values())
+        fixed = self._fixed(crop, sums)
         self._costs[crop] = unmet + self.worth.surplus * surplus + fixed
 
-    def _fixed(self, sums: _CropSums, sowings: Iterable[Placed]) -> float:
+    def _fixed(self, crop: int, sums: _CropSums) -> float:
         """What sowings cost by being there: the work of them, and ground of their own.
 
         What is sown on one day to stand equally long is one sowing, in so many pieces.
         """
-        together: dict[tuple[int, bool], int] = {}
+        together: dict[Together, list[Stretch]] = {}
         ground = 0.0
-        for one in sowings:
+        for one in self.placed[crop].values():
             own = one.pieces[0].host == NOBODY
-            key = one.offer, own
-            together[key] = together.get(key, 0) + len(one.pieces)
+            together.setdefault((one.offer, own), []).extend(piece[:3] for piece in one.pieces)
             if own:
                 held_um = sum(piece.to_um - piece.from_um for piece in one.pieces)
                 ground += held_um * sums.days[one.offer]
         work = sum(
-            sums.sowing[offer] * (1 if own else GUEST) * (1 + SPLIT * (pieces - 1))
+            sums.sowing[offer] * (1 if own else GUEST) * (1 + SPLIT * (len(pieces) - 1))
             for (offer, own), pieces in together.items()
         )
-        return work + self.worth.metre_day * ground / 1e6
+        changes = self._changes(crop, together) * self.worth.change if self.worth.change else 0.0
+        return work + changes + self.worth.metre_day * ground / 1e6
+
+    def _changes(self, crop: int, together: dict[Together, list[Stretch]]) -> float:
+        """Sowings that the earlier season did not have or that it had and are gone."""
+        before = self.before[crop]
+        changed = float(sum(key not in together for key in before))
+        for key, pieces in together.items():
+            was = before.get(key)
+            if was is None:
+                changed += 1
+            elif was != sorted(pieces):
+                changed += ELSEWHERE
+        return changed
+
+    def begin_from(self, crop: int) -> None:
+        """Take a crop's sowings as they stand now for those of the earlier season."""
+        self.before[crop] = {}
+        for one in self.placed[crop].values():
+            key = one.offer, one.pieces[0].host == NOBODY
+            self.before[crop].setdefault(key, []).extend(piece[:3] for piece in one.pieces)
+        for pieces in self.before[crop].values():
+            pieces.sort()
+        self._stale.add(crop)
+
+    def leaning(self, crop: int) -> Floats | None:
+        """What each offer would cost or save by its being a change; None where changes are free."""
+        if not self.worth.change:
+            return None
+        leans = np.full(len(self.offers[crop]), -self.worth.change)
+        here = {one.offer for one in self.placed[crop].values()}
+        for offer, _ in self.before[crop]:
+            leans[offer] = 0.0 if offer in here else self.worth.change
+        return leans

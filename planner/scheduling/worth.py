@@ -22,6 +22,10 @@ GUEST = 2.0
 _WAITING = 0.05
 # One more stretch of a sowing costs as much as so many sowings: stretches are hard to find again.
 SPLIT = 1.5
+# A sowing added to an earlier season or dropped from it costs as much as so many sowings, one that
+# only stands elsewhere or larger or smaller half of it.
+_CHANGE = 8.0
+ELSEWHERE = 0.5
 # Holding all ground all season long.
 _ALL_GROUND = 1.0
 
@@ -30,12 +34,14 @@ _ALL_GROUND = 1.0
 class Worth:
     """What a sowing costs, a metre of ground for a day, and a harvest nobody wants.
 
-    The last is a share of what the harvest would be worth if it were wanted.
+    `surplus` is a share of what the harvest would be worth if it were wanted. `change` is what a
+    sowing of an earlier season costs that is dropped, and one that it did not have (rules §36).
     """
 
     sowing: float
     metre_day: float
     surplus: float
+    change: float = 0.0
 
 
 ONLY_WANTS = Worth(0.0, 0.0, 0.0)
@@ -46,7 +52,8 @@ def work_of(*, direct: bool, weeks_waiting: float) -> float:
     return (1.0 if direct else _INDOORS) * (1 + _WAITING * weeks_waiting)
 
 
-def worth_of(wanted_weeks: int, line_m: float, days: int) -> Worth:
+def worth_of(wanted_weeks: int, line_m: float, days: int, *, changes_count: bool) -> Worth:
     """The weights for so many wanted weeks of all crops, and so much of beds for so many days."""
     sowing = _SOWING * EVERYTHING / max(1, wanted_weeks)
-    return Worth(sowing, _ALL_GROUND / max(line_m * days, 1.0), _SURPLUS)
+    change = _CHANGE * sowing if changes_count else 0.0
+    return Worth(sowing, _ALL_GROUND / max(line_m * days, 1.0), _SURPLUS, change)

@@ -5,6 +5,7 @@ expected harvest, what stays unmet and how well the plan does; and its record, t
 which a season is kept between two runs.
 """
 
+from planner.season.changes import Changed, Changes, WeekChange
 from planner.season.measures import CropOutlook, Measures
 from planner.season.record import read_record, record_of
 from planner.season.record_check import season_unreadable, what_is_wrong
@@ -12,11 +13,14 @@ from planner.season.repeats import Repeat
 from planner.season.season import EarlierSeason, Season, make_season
 
 __all__ = [
+    "Changed",
+    "Changes",
     "CropOutlook",
     "EarlierSeason",
     "Measures",
     "Repeat",
     "Season",
+    "WeekChange",
     "make_season",
     "read_record",
     "record_of",

@@ -28,6 +28,7 @@ def record_of(season: Season) -> Record:
         "plan_id": str(season.plan_id),
         "as_of": season.as_of.isoformat(),
         "garden": season.garden.site.name,
+        "basis": season.basis,
         "names_given": dict(sorted(season.names_given.items())),
         "sowings": [_sowing_record(one) for one in season.sowings],
         "tasks": [
@@ -67,6 +68,11 @@ def _round(value: float) -> float:
     return round(value, _PLACES)
 
 
+def _last_pick(one: Sowing) -> date:
+    """The last day of harvest; of what was lost before any, the day it was."""
+    return max((taken.day for taken in one.harvest), default=one.clear_on)
+
+
 def _sowing_record(one: Sowing) -> Record:
     weeks: dict[Week, float] = {}
     for taken in one.harvest:
@@ -85,7 +91,7 @@ def _sowing_record(one: Sowing) -> Record:
             "late": one.ripe.late.isoformat(),
         },
         "dates_counted": one.counted,
-        "last_pick_on": max(taken.day for taken in one.harvest).isoformat(),
+        "last_pick_on": _last_pick(one).isoformat(),
         "clear_on": one.clear_on.isoformat(),
         "plants": one.plants,
         "seeds": one.seeds,
@@ -136,7 +142,7 @@ def read_record(record: Record, garden: Garden, as_of: date, file: str) -> Earli
         return season_unreadable(file, f"It has no readable {error}.")
     except (TypeError, ValueError, AttributeError, OverflowError, IndexError):
         return season_unreadable(file, "Something in it is not what it should be.")
-    return EarlierSeason(plan_id, tuple(sowings), names)
+    return EarlierSeason(plan_id, tuple(sowings), names, str(record.get("basis", "")))
 
 
 def _names_given(record: Record) -> dict[str, int]:
@@ -164,7 +170,8 @@ def _no_longer_fits(file: str, name: str) -> Problem:
 
 
 def _sowing(one: Record, garden: Garden) -> Sowing | None:
-    if not one["harvest_days"] or not one["blocks"]:
+    state = SowingState(one["state"])
+    if not one["blocks"] or not (one["harvest_days"] or state is SowingState.LOST):
         raise KeyError(_WHOLE)
     crop = garden.crops.get(one["crop"])
     blocks = tuple(_block(block) for block in one["blocks"])
@@ -192,7 +199,7 @@ def _sowing(one: Record, garden: Garden) -> Sowing | None:
             for taken in one["harvest_days"]
         ),
         clear_on=date.fromisoformat(one["clear_on"]),
-        state=SowingState(one["state"]),
+        state=state,
         why=tuple(str(sentence) for sentence in one["why"]),
     )
 

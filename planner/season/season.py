@@ -1,23 +1,27 @@
 """The season: the rooms run in order, once."""
 
-from dataclasses import dataclass, replace
-from datetime import date, timedelta
+from dataclasses import dataclass
+from datetime import date
 from uuid import UUID, uuid5
 
 from planner.climate import Climate
 from planner.garden import Garden
+from planner.journal import NOTHING_TOLD, Journal
 from planner.scheduling import (
     USUAL_EFFORT,
+    Changing,
+    Earlier,
     MoreGround,
     Opening,
     Sowing,
-    SowingState,
     Unmet,
     choose_sowings,
     name_sowings,
     openings,
     supply_of,
 )
+from planner.season.basis import basis_of
+from planner.season.changes import Changes, changes_between
 from planner.season.measures import CropOutlook, Measures, measures_of
 from planner.season.repeats import Repeat, repeats_of
 from planner.tasks import Task, tasks_of
@@ -43,15 +47,21 @@ class Season:
     openings: tuple[Opening, ...]
     repeats: tuple[Repeat, ...]
     names_given: dict[str, int]
+    basis: str
+    changes: Changes
 
 
 @dataclass(frozen=True, slots=True)
 class EarlierSeason:
-    """What a new season keeps of the one before it: its id, its names, its sowings."""
+    """What a new season keeps of the one before it: its id, its names, its sowings.
+
+    `basis` marks what it rested on; empty where that is not known.
+    """
 
     plan_id: UUID
     sowings: tuple[Sowing, ...]
     names_given: dict[str, int]
+    basis: str = ""
 
 
 def make_season(
@@ -59,21 +69,27 @@ def make_season(
     as_of: date,
     earlier: EarlierSeason | None,
     effort: int = USUAL_EFFORT,
+    *,
+    journal: Journal = NOTHING_TOLD,
+    changing: Changing = Changing.LITTLE,
 ) -> Season:
     """The season of a garden as seen on `as_of`.
 
-    Sowings of the earlier season started before that day stand as they are; all others may
-    move. The day asked for decides, and no day asked for before: when it lies before an earlier
+    Sowings of the earlier season started before that day stand as they are, by what the journal
+    tells; others may move where that is worth it, and stay when nothing has changed since but
+    the day. The day asked for decides, and no day asked for before: when it lies before an earlier
     one, what was begun between the two may move again, and no name passes to another sowing.
     Sowings cleared before the season's first day are let go with their tasks, and what is left
     of them in store is not counted. The first season is the same with no earlier one.
     """
     before = earlier or EarlierSeason(_plan_id(garden), (), {})
-    standing = _standing(garden, as_of, before.sowings)
-    movable = tuple(one for one in before.sowings if one.sow_on >= as_of)
+    told = journal.as_of(as_of)
+    basis = basis_of(garden, told)
+    if before.basis == basis and effort <= USUAL_EFFORT and changing is Changing.LITTLE:
+        changing = Changing.NOTHING
     climate = Climate(garden.site)
-    choice = choose_sowings(garden, climate, as_of, standing, effort)
-    sowings, names = name_sowings(choice.sowings, movable, before.names_given)
+    choice = choose_sowings(garden, climate, as_of, Earlier(before.sowings, told, changing), effort)
+    sowings, names = name_sowings(choice.sowings, choice.movable, before.names_given)
     outlooks = _outlooks(garden, sowings, choice.unmet)
     return Season(
         plan_id=before.plan_id,
@@ -88,17 +104,8 @@ def make_season(
         openings=openings(garden, climate, as_of, choice.unmet),
         repeats=repeats_of(garden, sowings),
         names_given=names,
-    )
-
-
-def _standing(garden: Garden, as_of: date, sowings: tuple[Sowing, ...]) -> tuple[Sowing, ...]:
-    """The sowings begun before `as_of`, less those the season finds gone and the ground rested."""
-    rest = timedelta(days=garden.wish.turnover_days)
-    return tuple(
-        replace(one, state=SowingState.BEGUN)
-        for one in sowings
-        if one.sow_on < as_of
-        and (one.clear_on >= as_of or one.clear_on + rest >= garden.wish.first)
+        basis=basis,
+        changes=changes_between(garden, as_of, before.sowings, sowings, choice.missed),
     )
 
 

@@ -7,7 +7,7 @@ from functools import cached_property
 
 from planner.garden import Bed, Cut, Garden, StartFrom, Store
 from planner.growth import HARDENING_DAYS
-from planner.scheduling import Block, Sowing, Workdays
+from planner.scheduling import Block, Sowing, SowingState, Workdays
 from planner.tasks.task import Task, TaskKind
 from planner.terms import Unit, amount_words, count_words, length_words
 
@@ -46,6 +46,11 @@ class _Desk:
         return next(bed for bed in self.garden.beds if bed.name == name)
 
     def tasks(self, sowing: Sowing) -> Iterator[Task]:
+        """All tasks of a sowing; of one cleared or lost early, those up to that day."""
+        ended = sowing.state in {SowingState.CLEARED, SowingState.LOST}
+        return (one for one in self._all(sowing) if not ended or one.on <= sowing.clear_on)
+
+    def _all(self, sowing: Sowing) -> Iterator[Task]:
         if sowing.set_out_on is not None:
             yield self._start_indoors(sowing)
             yield self._harden_off(sowing, sowing.set_out_on)

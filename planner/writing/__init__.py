@@ -7,6 +7,7 @@ no file and looks nothing up.
 from planner.writing.bound_text import bound_text
 from planner.writing.calendar import Calendars, write_calendars
 from planner.writing.calendar_event import CalendarEvent, event_lines, events_in
+from planner.writing.changes_text import changes_text
 from planner.writing.ground_text import ground_text
 from planner.writing.harvest_sheet import write_harvest_sheet
 from planner.writing.publication import (
@@ -36,6 +37,7 @@ __all__ = [
     "TaskLine",
     "begins_anew",
     "bound_text",
+    "changes_text",
     "event_lines",
     "events_in",
     "ground_text",

@@ -14,9 +14,10 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from planner.climate import Climate
-from planner.scheduling.choice import Question, _plan_of
+from planner.scheduling import EFFORTS
+from planner.scheduling.choice import plan_of, question_for
 from planner.scheduling.offers import CropOffers
+from planner.scheduling.question import Question
 from tests.plan_text import garden_of, own_crop
 
 _EFFORT = 1
@@ -95,12 +96,12 @@ sun = "full"
             garden += f'\n[[target]]\ncrop = "crop{number}"\neach_week = "{heads} heads"\n'
             garden += f"from = {monday}\nto = {monday + timedelta(days=6)}\n"
     read = garden_of(garden, crops)
-    return Question(read, Climate(read.site), small.first, ())
+    return question_for(read, small.first)
 
 
 def cost_of_the_planner(small: Small) -> float:
     """What the planner's plan costs, by its own count."""
-    return _plan_of(question_of(small), _EFFORT).cost
+    return plan_of(question_of(small), EFFORTS[_EFFORT]).cost
 
 
 # Every plan there is.

@@ -1,0 +1,58 @@
+"""Begun courses: the life of a sowing that stands already, on whatever day it was started."""
+
+from dataclasses import replace
+from datetime import date, timedelta
+
+from planner.garden import Crop, Way
+from planner.growth.course import Conditions, Course, Ripening, ripening_of, until_limit
+from planner.growth.outdoor_time import OutdoorTime
+
+# Where no time outdoors can be told, a sowing is let stand so long beyond its ripening.
+_LET_STAND = timedelta(days=60)
+_STANDS = "it stands already"
+
+
+def begun_course(
+    crop: Crop,
+    way: Way,
+    start_on: date,
+    set_out_on: date | None,
+    conditions: Conditions,
+    late_days: int = 0,
+) -> Course:
+    """The course of a sowing that has begun: nothing forbids it any more (rules §35).
+
+    `late_days`: by how much it is behind what is expected of it, below 0 where it is ahead.
+    """
+    enters_on = set_out_on or start_on
+    time = _time_of(enters_on, conditions)
+    ends = time.ends if time else date.max
+    late = timedelta(days=late_days)
+    ripe = _later(ripening_of(way, start_on, enters_on, conditions.pace, ends), late)
+    if time is None or time.ends < ripe.likely:
+        time = OutdoorTime(enters_on, enters_on, ripe.likely + _LET_STAND, _STANDS, _STANDS)
+    emerges_on = conditions.limits.emerges_on(start_on) if set_out_on is None else None
+    shows_after = timedelta(days=round(crop.days_to_emerge.middle))
+    return Course(
+        crop=crop,
+        way=way,
+        start_on=start_on,
+        emerges_on=emerges_on or start_on + shows_after,
+        set_out_on=set_out_on,
+        enters_on=enters_on,
+        ripe=ripe,
+        time=until_limit(time, ripe.likely, conditions.limits),
+        fall_extra_days=0.0,
+        counted=conditions.pace.words,
+        emerges_by=f"{crop.days_to_emerge} ({crop.days_to_emerge.source})",
+    )
+
+
+def _time_of(enters_on: date, conditions: Conditions) -> OutdoorTime | None:
+    """The time outdoors that a day lies in, or the next to come."""
+    fitting = [one for one in conditions.times if enters_on <= one.ends]
+    return min(fitting, key=lambda one: one.ends, default=None)
+
+
+def _later(ripe: Ripening, by: timedelta) -> Ripening:
+    return replace(ripe, early=ripe.early + by, likely=ripe.likely + by, late=ripe.late + by)

@@ -1,0 +1,110 @@
+"""Begun sowings: which of an earlier season stand, and which may still move (rules §35)."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+from datetime import date, timedelta
+
+from planner.garden import Garden
+from planner.journal import Event, History, Journal
+from planner.scheduling.as_it_stands import as_it_stands
+from planner.scheduling.candidate import CropCandidates
+from planner.scheduling.sowing import Block, Method, Sowing, SowingState
+
+
+@dataclass(frozen=True, slots=True)
+class Begun:
+    """The sowings of an earlier season: those standing as they are, those still to move.
+
+    `missed` holds those that were to be begun and were not, and those lost in their trays; they
+    are let go with their names.
+    """
+
+    standing: tuple[Sowing, ...]
+    movable: tuple[Sowing, ...]
+    missed: tuple[Sowing, ...]
+
+
+def begun_of(
+    garden: Garden,
+    found: Mapping[str, CropCandidates],
+    as_of: date,
+    earlier: tuple[Sowing, ...],
+    journal: Journal,
+) -> Begun:
+    """What stands on a day, by the plan and by what the journal tells up to that day.
+
+    A sowing of which nothing is told was begun on the day it was planned. Whoever is to be host
+    to one that stands in its trays is bound to be, and stands with it. Those that were gone
+    before the season's first day, the ground rested, are let go.
+    """
+    histories = journal.as_of(as_of).histories
+    missed = [one for one in earlier if _is_missed(one, histories.get(one.id))]
+    rest = timedelta(days=garden.wish.turnover_days)
+    standing, movable = [], []
+    for one in earlier:
+        history = histories.get(one.id, History())
+        if one in missed:
+            continue
+        if not _is_begun(one, history, as_of):
+            movable.append(replace(one, state=SowingState.PLANNED))
+            continue
+        stands = as_it_stands(replace(one, state=SowingState.BEGUN), history, garden, found, as_of)
+        if not stands.blocks:
+            missed.append(one)
+        elif stands.clear_on >= as_of or stands.clear_on + rest >= garden.wish.first:
+            standing.append(stands)
+    hosts = {block.under for one in standing for block in one.blocks}
+    standing += [one for one in movable if one.id in hosts]
+    movable = [one for one in movable if one.id not in hosts]
+    return Begun(_making_way(standing, rest), tuple(movable), tuple(missed))
+
+
+def _is_begun(sowing: Sowing, history: History, as_of: date) -> bool:
+    told = (Event.SOWN, Event.EMERGED, Event.SET_OUT, Event.PICKED)
+    return sowing.sow_on < as_of or any(history.day_of(event) for event in told)
+
+
+def _is_missed(sowing: Sowing, history: History | None) -> bool:
+    """Whether a sowing was never begun; what was raised and not set out stands in its trays."""
+    if history is None or history.day_of(Event.MISSED) is None:
+        return False
+    raised = sowing.method is Method.INDOORS and (
+        history.day_of(Event.SOWN) or history.day_of(Event.EMERGED)
+    )
+    return not raised and history.day_of(Event.SET_OUT) is None
+
+
+def _making_way(standing: list[Sowing], rest: timedelta) -> tuple[Sowing, ...]:
+    """What stands longer than was planned makes way for what is to enter its ground."""
+    made = []
+    for one in standing:
+        enters = [
+            after.enter_on
+            for other in standing
+            if other is not one
+            for after in other.blocks
+            for before in one.blocks
+            if _in_its_way(before, after, one.id, other, rest)
+        ]
+        made.append(_cleared_by(one, min(enters) - rest) if enters else one)
+    return tuple(made)
+
+
+def _in_its_way(before: Block, after: Block, name: str, other: Sowing, rest: timedelta) -> bool:
+    """Whether a block still holds ground that another sowing's block enters after it."""
+    return (
+        before.bed == after.bed
+        and before.from_um < after.to_um
+        and after.from_um < before.to_um
+        and before.enter_on < after.enter_on < before.leave_on + rest
+        and after.under != name
+        and before.under != other.id
+    )
+
+
+def _cleared_by(sowing: Sowing, day: date) -> Sowing:
+    """The sowing cleared on a day at the latest, and no earlier than the day after it entered."""
+    clear_on = max(min(sowing.clear_on, day), sowing.enters_on + timedelta(days=1))
+    harvest = tuple(taken for taken in sowing.harvest if taken.day <= clear_on)
+    blocks = tuple(replace(block, leave_on=clear_on) for block in sowing.blocks)
+    return replace(sowing, clear_on=clear_on, harvest=harvest, blocks=blocks)
