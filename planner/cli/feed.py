@@ -1,0 +1,135 @@
+"""Answering over HTTP at an address nobody can guess, and nowhere else.
+
+A page is a function that takes the request's headers and gives a Reply; `Pages` has them by
+name. Whatever is not one of them, asked for by its own address, in the right way and under a
+name of this computer, is answered with 404 and not a word more.
+"""
+
+import hmac
+import socket
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field
+from email.message import Message
+from http import HTTPStatus
+from http.server import BaseHTTPRequestHandler, HTTPServer, ThreadingHTTPServer
+from ipaddress import ip_address
+
+_SECONDS_TO_WAIT = 30
+
+
+@dataclass(frozen=True, slots=True)
+class Reply:
+    """What is answered: status, headers, and the content, empty where there is none."""
+
+    status: HTTPStatus
+    headers: Mapping[str, str] = field(default_factory=dict)
+    content: bytes = b""
+
+
+Page = Callable[[Message], Reply]
+NOT_FOUND = Reply(HTTPStatus.NOT_FOUND)
+
+
+@dataclass(frozen=True, slots=True)
+class Pages:
+    """Pages to GET, by name, behind a token; and the names this computer is called by."""
+
+    token: str
+    pages: Mapping[str, Page]
+    hosts: frozenset[str]
+
+    def reply(self, target: str, headers: Message) -> Reply:
+        """The answer to a request for a target: /TOKEN/NAME."""
+        path = target.partition("?")[0]
+        first, _, name = path.removeprefix("/").partition("/")
+        # Compared in the same time whether the first sign is wrong or the last.
+        known = hmac.compare_digest(first.encode(errors="replace"), self.token.encode())
+        page = self.pages.get(name)
+        if not known or page is None or not self._is_called_by(headers.get("Host")):
+            return NOT_FOUND
+        return page(headers)
+
+    def _is_called_by(self, host: str | None) -> bool:
+        """Whether a Host header names this computer, not a name that was pointed at it."""
+        name = _name_of(host or "")
+        return name in self.hosts or ("*" in self.hosts and _is_number(name))
+
+
+def _name_of(host: str) -> str:
+    """The name in a Host header, without port."""
+    if host.startswith("["):
+        return host[1:].partition("]")[0].lower()
+    return host.partition(":")[0].lower().rstrip(".")
+
+
+def _is_number(name: str) -> bool:
+    try:
+        ip_address(name)
+    except ValueError:
+        return False
+    return True
+
+
+def names_of_this_computer(address: str) -> frozenset[str]:
+    """The names under which requests may come in at an address; * stands for any number.
+
+    A name that was pointed at this computer by someone else is none of them; a number cannot
+    be pointed.
+    """
+    loopback = {"localhost", "127.0.0.1", "::1"}
+    own = socket.gethostname().lower()
+    if address in loopback:
+        return frozenset({*loopback})
+    return frozenset({address.lower(), own, f"{own.partition('.')[0]}.local", *loopback, "*"})
+
+
+class FeedServer(ThreadingHTTPServer):
+    """The server of some pages, at an address and port of this computer."""
+
+    daemon_threads = True
+
+    def __init__(self, address: str, port: int, pages: Pages) -> None:
+        self.pages = pages
+        self.address_family = socket.AF_INET6 if ":" in address else socket.AF_INET
+        super().__init__((address, port), _Answering)
+
+    def server_bind(self) -> None:
+        """Take the port, without asking the network what this computer is called."""
+        super(HTTPServer, self).server_bind()
+        self.server_name, self.server_port = "", int(self.server_address[1])
+
+    def handle_error(self, request: object, client_address: object) -> None:
+        """A reader who hangs up is no news."""
+
+
+class _Answering(BaseHTTPRequestHandler):
+    server: FeedServer
+    protocol_version = "HTTP/1.1"
+    timeout = _SECONDS_TO_WAIT
+
+    def do_GET(self) -> None:
+        self._answer(self.server.pages.reply(self.path, self.headers), whole=True)
+
+    def do_HEAD(self) -> None:
+        self._answer(self.server.pages.reply(self.path, self.headers), whole=False)
+
+    def send_error(self, code: int, message: str | None = None, explain: str | None = None) -> None:
+        """Anything else, and anything malformed: nothing is here."""
+        del code, message, explain
+        self._answer(NOT_FOUND, whole=False)
+
+    def _answer(self, reply: Reply, *, whole: bool) -> None:
+        self.close_connection = True
+        self.send_response_only(reply.status)
+        self.send_header("Date", self.date_time_string())
+        for name, value in reply.headers.items():
+            self.send_header(name, value)
+        if reply.status is not HTTPStatus.NOT_MODIFIED:
+            self.send_header("Content-Length", str(len(reply.content)))
+        self.send_header("Connection", "close")
+        self.end_headers()
+        if whole:
+            self.wfile.write(reply.content)
+
+    def log_message(self, format: str, *args: object) -> None:  # noqa: A002 - as it is called
+        """Addresses are secret, so none is written down."""

@@ -1,0 +1,80 @@
+"""`planner share`: let calendar apps subscribe to the season."""
+
+import socket
+from functools import partial
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from planner.cli.calendar_account import is_loopback
+from planner.cli.feed import FeedServer, Pages, names_of_this_computer
+from planner.cli.season_calendars import LIVE, need_calendar
+from planner.cli.share_address import share_token
+from planner.cli.shared_calendar import shared_calendar
+from planner.cli.shell import FolderArgument, refuse
+from planner.terms import Place, Problem
+
+_PORT = 8017
+_HERE = "127.0.0.1"
+_ANYWHERE = {"0.0.0.0", "::"}  # noqa: S104 - recognised, not bound to unasked
+
+
+def share(
+    folder: FolderArgument,
+    port: Annotated[
+        int, typer.Option("--port", min=0, max=65535, help="The port; 0 takes a free one.")
+    ] = _PORT,
+    host: Annotated[
+        str, typer.Option("--host", help="Another address of this computer, for other devices.")
+    ] = _HERE,
+) -> None:
+    """Share the calendar as a feed that apps subscribe to, until Ctrl-C.
+
+    The address cannot be guessed and stays the same. Each request gets the season as it is then,
+    so apps follow a new schedule by themselves. Without --host only this computer can read it.
+
+    Example: planner share my-garden
+    """
+    path = Path(folder)
+    need_calendar(path)
+    token = share_token(path)
+    if isinstance(token, Problem):
+        refuse([token])
+    pages = Pages(token, {LIVE: partial(shared_calendar, path)}, names_of_this_computer(host))
+    try:
+        server = FeedServer(host, port, pages)
+    except OSError as error:
+        refuse([_no_such_address(host, port, error)])
+    _serve(server, host, token)
+
+
+def _serve(server: FeedServer, host: str, token: str) -> None:
+    with server:
+        print(f"Subscribe to: http://{_shown(host)}:{server.server_port}/{token}/{LIVE}")
+        if not is_loopback(host):
+            print(
+                "Take care: whoever learns this address can read your calendar, and on the way it "
+                "is not encrypted. Share it in your own network only."
+            )
+        print("It is shared until you press Ctrl-C.", flush=True)
+        try:
+            server.serve_forever()
+        except KeyboardInterrupt:
+            print("\nNo longer shared.")
+
+
+def _shown(host: str) -> str:
+    """An address as it stands in a link."""
+    if host in _ANYWHERE:
+        return socket.gethostname()
+    return f"[{host}]" if ":" in host else host
+
+
+def _no_such_address(host: str, port: int, error: OSError) -> Problem:
+    return Problem(
+        "feed-address",
+        Place(f"{host}:{port}"),
+        f"The computer says: {error.strerror or error}.",
+        "name another port with --port, or an address of this computer with --host.",
+    )
