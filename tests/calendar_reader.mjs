@@ -12,6 +12,8 @@ const [prefix, ...files] = process.argv.slice(2);
 const installed = createRequire(resolve(prefix, "package.json")).resolve("ical.js");
 const { default: ICAL } = await import(pathToFileURL(installed).href);
 
+ICAL.design.strict = true;
+
 const eventsOf = (file) => {
   const calendar = new ICAL.Component(ICAL.parse(readFileSync(file, "utf8")));
   return calendar.getAllSubcomponents("vevent").map((component) => {

@@ -85,7 +85,16 @@ def plan_of(kind: str, folder: Path) -> Path:
 def run_of(kind: str, plan: Path) -> CompletedProcess[str]:
     """The run that provokes a kind."""
     (line,) = (FOLDERS / kind / "command.txt").read_text("utf-8").splitlines()
-    return planner(*(word.replace("{plan}", str(plan)) for word in shlex.split(line)))
+    words = (word.replace("{plan}", str(plan)) for word in shlex.split(line))
+    return planner(*words, environment=environment_of(kind, plan))
+
+
+def environment_of(kind: str, plan: Path) -> list[tuple[str, str]]:
+    """What the run that provokes a kind is told by its environment, NAME=VALUE a line."""
+    file = FOLDERS / kind / "environment.txt"
+    lines = file.read_text("utf-8").splitlines() if file.exists() else []
+    pairs = (line.replace("{plan}", str(plan)).partition("=") for line in lines)
+    return [(name, value) for name, _, value in pairs]
 
 
 def told(result: CompletedProcess[str], plan: Path) -> str:

@@ -1,5 +1,6 @@
 """`planner share`: let calendar apps subscribe to the season."""
 
+import errno
 import socket
 from functools import partial
 from pathlib import Path
@@ -17,6 +18,11 @@ from planner.terms import Place, Problem
 
 _PORT = 8017
 _HERE = "127.0.0.1"
+_WHY_NOT = {
+    errno.EADDRINUSE: "Another program has this port.",
+    errno.EADDRNOTAVAIL: "This computer has no such address.",
+    errno.EACCES: "This port is kept for the system.",
+}
 _ANYWHERE = {"0.0.0.0", "::"}  # noqa: S104 - recognised, not bound to unasked
 
 
@@ -75,6 +81,6 @@ def _no_such_address(host: str, port: int, error: OSError) -> Problem:
     return Problem(
         "feed-address",
         Place(f"{host}:{port}"),
-        f"The computer says: {error.strerror or error}.",
+        _WHY_NOT.get(error.errno or 0, f"The computer says: {error.strerror or error}."),
         "name another port with --port, or an address of this computer with --host.",
     )
