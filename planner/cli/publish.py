@@ -50,9 +50,9 @@ def publish(
     held = server.held()
     try:
         record = published_record(path, account.url)
-        if begins_anew(held, record.marks):
+        if begins_anew(held, record.imprints):
             record.begin_anew()
-        done = [_sent(one, server, record) for one in publication(events, held, record.marks)]
+        done = [_sent(one, server, record) for one in publication(events, held, record.imprints)]
     except OSError as error:
         refuse([_unwritable(path, error)])
     if json:
@@ -74,7 +74,7 @@ def _sent(one: "Published", server: "CalendarServer", record: PublishedRecord) -
         return one
     if one.step is not Step.SAME and not server.put(one):
         return replace(one, step=Step.CHANGED)
-    record.sent(one.event.uid, one.saying.mark)
+    record.sent(one.event.uid, one.saying.imprint)
     return one
 
 

@@ -14,26 +14,26 @@ PUBLISHED = ".published"
 
 @dataclass(slots=True)
 class PublishedRecord:
-    """The marks of what was sent to one address, by UID; an OSError says the disk would not."""
+    """The imprints of what was sent to one address, by UID; an OSError says the disk would not."""
 
     path: Path
     at: str
-    marks: dict[str, str] = field(default_factory=dict)
+    imprints: dict[str, str] = field(default_factory=dict)
 
-    def sent(self, uid: str, mark: str) -> None:
+    def sent(self, uid: str, imprint: str) -> None:
         """The server took an event, or has it in these words already."""
-        if self.marks.get(uid) != mark:
-            self.marks[uid] = mark
-            self._add({"uid": uid, "mark": mark})
+        if self.imprints.get(uid) != imprint:
+            self.imprints[uid] = imprint
+            self._add({"uid": uid, "imprint": imprint})
 
     def removed(self, uid: str) -> None:
         """The event is no longer there because the program took it out."""
-        if self.marks.pop(uid, None) is not None:
+        if self.imprints.pop(uid, None) is not None:
             self._add({"uid": uid})
 
     def begin_anew(self) -> None:
         """The calendar was emptied: nothing was sent to it yet."""
-        self.marks.clear()
+        self.imprints.clear()
         self._add({})
 
     def _add(self, line: dict[str, str]) -> None:
@@ -55,11 +55,11 @@ def _take(record: PublishedRecord, text: str) -> None:
     if line.get("at") != record.at:
         return
     if "uid" not in line:
-        record.marks.clear()
-    elif "mark" in line:
-        record.marks[str(line["uid"])] = str(line["mark"])
+        record.imprints.clear()
+    elif "imprint" in line:
+        record.imprints[str(line["uid"])] = str(line["imprint"])
     else:
-        record.marks.pop(str(line["uid"]), None)
+        record.imprints.pop(str(line["uid"]), None)
 
 
 def _understood(text: str) -> dict[str, Any]:

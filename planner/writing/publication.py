@@ -64,7 +64,7 @@ def publication(
 ) -> list[Published]:
     """What becomes of each event, in their order; those called off and never held are left out.
 
-    `sent` has, by UID, the mark of what the server took last.
+    `sent` has, by UID, the imprint of what the server took last.
     """
     return list(_published(events, held, sent))
 
@@ -102,5 +102,5 @@ def _step(event: CalendarEvent, saying: Saying, there: Saying, before: str | Non
 def _is_as_sent(there: Saying, before: str | None, number: int) -> bool:
     """Whether nobody but the program wrote it; without a record its stamps must tell."""
     if before is not None:
-        return there.mark == before
+        return there.imprint == before
     return there.stamped_by_plan and there.number <= number

@@ -44,7 +44,7 @@ class Saying:
         return next((value for name, value in self.told if name == "SUMMARY"), "")
 
     @property
-    def mark(self) -> str:
+    def imprint(self) -> str:
         """The same for events that say the same, another for any other."""
         content = json.dumps(self.told, ensure_ascii=True).encode()
         return hashlib.sha256(content).hexdigest()[:20]

@@ -34,7 +34,7 @@ _LINES = (
     "END:VALARM",
 )
 _EVENT = CalendarEvent(_LINES)
-_MARK = saying_of(_LINES).mark
+_IMPRINT = saying_of(_LINES).imprint
 
 
 def _with(*changes: tuple[str, str]) -> CalendarEvent:
@@ -53,23 +53,23 @@ _MOVED = _with(("DTEND;VALUE=DATE:20270502", "DTEND;VALUE=DATE:20270503"))
 _OFF = _with(("CONFIRMED", "CANCELLED"))
 
 
-@pytest.mark.parametrize(
+@pytest.imprint.parametrize(
     ("event", "there", "sent", "step"),
     [
         (_EVENT, None, {}, Step.NEW),
-        (_EVENT, None, {"0a": _MARK}, Step.TAKEN_OUT),
+        (_EVENT, None, {"0a": _IMPRINT}, Step.TAKEN_OUT),
         (_EVENT, _EVENT, {}, Step.SAME),
         (_EVENT, _EVENT, {"0a": "other"}, Step.SAME),
-        (_MOVED, _EVENT, {"0a": _MARK}, Step.MOVED),
+        (_MOVED, _EVENT, {"0a": _IMPRINT}, Step.MOVED),
         (_MOVED, _EVENT, {}, Step.MOVED),
-        (_with(("deep", "low")), _EVENT, {"0a": _MARK}, Step.REWORDED),
-        (_OFF, _EVENT, {"0a": _MARK}, Step.CALLED_OFF),
-        (_OFF, _OFF, {"0a": _MARK}, Step.SAME),
-        (_MOVED, _with(("Sow radish", "✓ Sow radish")), {"0a": _MARK}, Step.CHANGED),
-        (_MOVED, _with(("CATEGORIES:sow", "CATEGORIES:sow,DONE")), {"0a": _MARK}, Step.CHANGED),
-        (_MOVED, _with(("CONFIRMED", "CANCELLED")), {"0a": _MARK}, Step.CHANGED),
-        (_OFF, _with(("Gate", "Wall")), {"0a": _MARK}, Step.CHANGED),
-        (_EVENT, _with(("CONFIRMED", "COMPLETED")), {"0a": _MARK}, Step.TICKED),
+        (_with(("deep", "low")), _EVENT, {"0a": _IMPRINT}, Step.REWORDED),
+        (_OFF, _EVENT, {"0a": _IMPRINT}, Step.CALLED_OFF),
+        (_OFF, _OFF, {"0a": _IMPRINT}, Step.SAME),
+        (_MOVED, _with(("Sow radish", "✓ Sow radish")), {"0a": _IMPRINT}, Step.CHANGED),
+        (_MOVED, _with(("CATEGORIES:sow", "CATEGORIES:sow,DONE")), {"0a": _IMPRINT}, Step.CHANGED),
+        (_MOVED, _with(("CONFIRMED", "CANCELLED")), {"0a": _IMPRINT}, Step.CHANGED),
+        (_OFF, _with(("Gate", "Wall")), {"0a": _IMPRINT}, Step.CHANGED),
+        (_EVENT, _with(("CONFIRMED", "COMPLETED")), {"0a": _IMPRINT}, Step.TICKED),
         (_MOVED, _with(("SEQUENCE", "PERCENT-COMPLETE:100\nSEQUENCE")), {}, Step.TICKED),
         (_MOVED, _with(("SEQUENCE", "PERCENT-COMPLETE:0\nSEQUENCE")), {}, Step.MOVED),
         (_OFF, _with(("SEQUENCE", "COMPLETED:20270501T090000Z\nSEQUENCE")), {}, Step.TICKED),
@@ -101,7 +101,7 @@ def test_a_resource_is_one_event_without_method() -> None:
     assert b"METHOD" not in one.content
 
 
-@pytest.mark.parametrize(
+@pytest.imprint.parametrize(
     "told",
     [
         ("SUMMARY:Sow", "summary;LANGUAGE=en:Sow"),
@@ -113,7 +113,7 @@ def test_a_resource_is_one_event_without_method() -> None:
     ],
 )
 def test_how_it_is_written_makes_no_difference(told: tuple[str, str]) -> None:
-    assert saying_of(_with(told).lines).mark == _MARK
+    assert saying_of(_with(told).lines).imprint == _IMPRINT
 
 
 @given(
