@@ -15,13 +15,14 @@ from planner.scheduling.effort import EFFORTS, USUAL_EFFORT
 from planner.scheduling.naming import NamesGiven, name_sowings
 from planner.scheduling.openings import Opening, openings
 from planner.scheduling.rule_of_thumb import Room, Thumb, ThumbResult, rule_of_thumb
-from planner.scheduling.sowing import Block, HarvestDay, Method, Sowing, SowingState
+from planner.scheduling.sowing import HARVEST_PLACES, Block, HarvestDay, Method, Sowing, SowingState
 from planner.scheduling.supply import Supply, supply_of
 from planner.scheduling.unmet import Reason, Unmet, UnmetKind
 from planner.scheduling.workdays import Workdays
 
 __all__ = [
     "EFFORTS",
+    "HARVEST_PLACES",
     "USUAL_EFFORT",
     "Block",
     "Bound",

@@ -12,7 +12,7 @@ from planner.garden import DailyWeather, Garden, RaisedIndoors, SharedGround, Wa
 from planner.growth import begun_course
 from planner.journal import Event, History
 from planner.scheduling.candidate import Candidate, CropCandidates, CropTimes, candidate_of
-from planner.scheduling.sowing import HarvestDay, Method, Sowing, SowingState
+from planner.scheduling.sowing import HARVEST_PLACES, HarvestDay, Method, Sowing, SowingState
 from planner.terms import Quantity, Unit
 
 _NOTHING = 1e-9
@@ -160,7 +160,8 @@ class _Standing:
             left = self._gives * share - sum(one.amount for one in had)
             expected = sum(one.amount for one in rest)
             share = max(0.0, left) / expected if expected > _NOTHING else 0.0
-        still = [replace(one, amount=one.amount * share) for one in rest]
+        still = [replace(one, amount=round(one.amount * share, HARVEST_PLACES)) for one in rest]
+        had = [replace(one, amount=round(one.amount, HARVEST_PLACES)) for one in had]
         return [*had, *(one for one in still if one.amount > _NOTHING)]
 
     @cached_property

@@ -9,7 +9,7 @@ from planner.ground import NOBODY
 from planner.growth import Course
 from planner.scheduling.candidate import Candidate
 from planner.scheduling.offers import CropOffers
-from planner.scheduling.sowing import Block, HarvestDay, Method, Sowing, SowingState
+from planner.scheduling.sowing import HARVEST_PLACES, Block, HarvestDay, Method, Sowing, SowingState
 from planner.scheduling.story import Chosen, Made, why_sowing
 from planner.scheduling.working_plan import Placed, WorkingPlan
 from planner.terms import Week
@@ -186,7 +186,7 @@ def _harvest(
     """What so many plants give on which day; a crop for the store is lifted on one."""
     if isinstance(offers.crop.habit, Store):
         lifted = min(candidate.days.values())
-        return (HarvestDay(lifted, plants * offers.crop.gives.middle),)
+        return (HarvestDay(lifted, round(plants * offers.crop.gives.middle, HARVEST_PLACES)),)
     weeks: dict[Week, float] = {}
     if candidate.flow:
         weeks = {
@@ -197,7 +197,7 @@ def _harvest(
     else:
         weeks = {offers.weeks[place]: amount for place, amount in sorted(by_week.items())}
     return tuple(
-        HarvestDay(candidate.days[week], amount)
+        HarvestDay(candidate.days[week], round(amount, HARVEST_PLACES))
         for week, amount in sorted(weeks.items())
         if amount > _TINY
     )

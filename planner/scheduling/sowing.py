@@ -7,6 +7,9 @@ from enum import StrEnum
 from planner.garden import Crop
 from planner.growth import Ripening
 
+# Amounts are kept to so many places, so that they are the same after being written and read.
+HARVEST_PLACES = 9
+
 
 class Method(StrEnum):
     """Where a sowing begins."""

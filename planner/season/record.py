@@ -8,7 +8,7 @@ from uuid import UUID
 
 from planner.garden import Crop, Garden
 from planner.growth import Ripening
-from planner.scheduling import Block, HarvestDay, Method, Sowing, SowingState
+from planner.scheduling import HARVEST_PLACES, Block, HarvestDay, Method, Sowing, SowingState
 from planner.season.record_check import FORMAT, Record, season_unreadable, what_is_wrong
 from planner.season.season import EarlierSeason, Season
 from planner.terms import UNITS, Place, Problem, Unit, Week, week_of
@@ -16,7 +16,6 @@ from planner.terms import UNITS, Place, Problem, Unit, Week, week_of
 # Shares and sums are for reading. Harvest days are counted with again, so that a week met in
 # full is still met in full after any number of runs.
 _PLACES = 4
-_DAY_PLACES = 9
 _WHOLE = "harvest or block of a sowing"
 
 
@@ -77,7 +76,7 @@ def _sowing_record(one: Sowing) -> Record:
     weeks: dict[Week, float] = {}
     for taken in one.harvest:
         week = week_of(taken.day)
-        weeks[week] = weeks.get(week, 0.0) + round(taken.amount, _DAY_PLACES)
+        weeks[week] = weeks.get(week, 0.0) + round(taken.amount, HARVEST_PLACES)
     return {
         "id": one.id,
         "crop": one.crop.name,
@@ -111,7 +110,7 @@ def _sowing_record(one: Sowing) -> Record:
             {"week": str(week), "amount": _round(amount)} for week, amount in weeks.items()
         ],
         "harvest_days": [
-            {"on": taken.day.isoformat(), "amount": round(taken.amount, _DAY_PLACES)}
+            {"on": taken.day.isoformat(), "amount": round(taken.amount, HARVEST_PLACES)}
             for taken in one.harvest
         ],
         "state": one.state.value,

@@ -28,7 +28,7 @@ def changes_text(season: Season, width: int) -> str:
         *_weeks(season),
     ]
     if not lines and season.changes.compared:
-        lines = ["Nothing changed."]
+        lines = ["Nothing; all goes on as it was planned."]
     return "\n".join(
         textwrap.fill(line, max(_LEAST_WIDTH, width), subsequent_indent="  ") for line in lines
     )
