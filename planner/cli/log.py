@@ -47,7 +47,7 @@ def log(
     if noted.damaged:
         print("\n\n".join(str(problem) for problem in noted.damaged), file=sys.stderr)
         print("\nThese lines were left as they are; the new one is noted.", file=sys.stderr)
-    print(_told(noted.entry, folder))
+    print(_told(noted, folder))
 
 
 def _plain(cell: str) -> str:
@@ -66,9 +66,16 @@ def _note(folder: Path, cells: tuple[str, ...], names: NamedSowings) -> NotedEnt
     return read
 
 
-def _told(entry: Entry, folder: str) -> str:
-    amount = f" {entry.amount}" if entry.amount is not None else ""
-    words = f"Noted in {JOURNAL}: {entry.day}, {entry.sowing} {entry.event}{amount}."
+def _told(noted: NotedEntry, folder: str) -> str:
+    entry, before = noted.entry, noted.takes_back
+    words = f"Noted in {JOURNAL}: {_words(entry)}."
+    if before is not None:
+        words = f"Noted in {JOURNAL}: no longer counts that {_words(before)}."
     if entry.event in _MOVE_NOTHING:
         return words
     return f"{words}\nplanner schedule {folder} makes the plan follow."
+
+
+def _words(entry: Entry) -> str:
+    amount = f", {entry.amount}" if entry.amount is not None else ""
+    return f"{entry.sowing} {entry.event} on {entry.day}{amount}"

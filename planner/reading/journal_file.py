@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
-from planner.journal import Entry, Journal
+from planner.journal import Entry, Event, Journal
 from planner.reading.journal_line import Fault, read_line, told
 from planner.reading.journal_sense import what_makes_no_sense
 from planner.reading.journal_shape import JournalRow, shape_of
@@ -19,10 +19,12 @@ NEW_ENTRY = Place("the new entry")
 class NotedEntry:
     """An entry that can stand: what to write at the end of the file for it.
 
-    `damaged` are the problems the file has without it.
+    `takes_back` is the entry that an undoing takes back. `damaged` are the problems the file has
+    without the new entry.
     """
 
     entry: Entry
+    takes_back: Entry | None
     appended: bytes
     damaged: tuple[Problem, ...]
 
@@ -52,7 +54,9 @@ def read_new_entry(
         return against
     entry = entries[-1]
     written = (str(entry.day), str(entry.event), entry.sowing, stripped[3], entry.note)
-    return NotedEntry(entry, shape.appended(written), problems)
+    before = Journal(entries[:-1]).last_written(entry.sowing)
+    takes_back = before if entry.event is Event.UNDONE else None
+    return NotedEntry(entry, takes_back, shape.appended(written), problems)
 
 
 def _read(

@@ -26,26 +26,26 @@ def what_makes_no_sense(
 ) -> tuple[Problem, ...]:
     """A problem for each entry that cannot be, one an entry; what is undone is not judged.
 
-    Nothing is said of doubtful sowings, lines of which could not be read. Where two entries
-    contradict each other, it is told of the one written later.
+    Of doubtful sowings there are lines that could not be read; what is undone may stand there.
+    Where two entries contradict each other, it is told of the one written later.
     """
-    journal = Journal(tuple(one for one in entries if one.sowing not in doubtful))
-    wrong: dict[Entry, Fault] = dict.fromkeys(journal.undone_in_vain, _NOTHING_TO_UNDO)
+    journal = Journal(tuple(entries))
+    wrong = {one: _NOTHING_TO_UNDO for one in journal.undone_in_vain if one.sowing not in doubtful}
     written = {one: number for number, one in enumerate(entries)}
-    for sowing, history in journal.histories.items():
+    for history in journal.histories.values():
         for one in history.entries:
             for fault in _against_plan(one, known):
                 wrong.setdefault(one, fault)
         for first, second in _contradictions(history):
             later, other = sorted((first, second), key=written.__getitem__, reverse=True)
-            wrong.setdefault(later, _contradiction(sowing, first, second, other))
+            wrong.setdefault(later, _contradiction(first, second, other))
     return tuple(told([fault], one.place) for one, fault in wrong.items())
 
 
 _NOTHING_TO_UNDO = Fault(
     "journal-event",
     "Nothing that is told of this sowing before is left to undo.",
-    "take the line out, or name the sowing whose last entry was a mistake.",
+    "name the sowing whose last entry was a mistake, or take the line out.",
 )
 
 
@@ -83,10 +83,10 @@ def _contradictions(history: History) -> Iterator[tuple[Entry, Entry]]:
                 yield last[event], one
 
 
-def _contradiction(sowing: str, first: Entry, second: Entry, other: Entry) -> Fault:
+def _contradiction(first: Entry, second: Entry, other: Entry) -> Fault:
     return Fault(
         "journal-day",
-        f"{sowing} cannot be {second.event} on {second.day}, before it was {first.event} on "
-        f"{first.day} (the other entry: {other.place}).",
+        f'"{second.event}" on {second.day} comes before "{first.event}" on {first.day} of '
+        f"{first.sowing} (the other entry: {other.place}).",
         f'correct the day that is wrong, or take back what was a mistake with "{Event.UNDONE}".',
     )
