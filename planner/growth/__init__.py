@@ -18,6 +18,8 @@ from planner.growth.course import (
 )
 from planner.growth.limits import Limits, limits_of
 from planner.growth.outdoor_time import OutdoorTime, outdoor_times
+from planner.growth.own_crop_pace import at_own_pace
+from planner.growth.own_pace import Observation, OwnPace, own_paces
 from planner.growth.pace import Pace
 from planner.growth.paces import CropPace, Paces
 
@@ -27,16 +29,20 @@ __all__ = [
     "Course",
     "CropPace",
     "Limits",
+    "Observation",
     "OutdoorTime",
+    "OwnPace",
     "Pace",
     "Paces",
     "Refused",
     "RefusedBy",
     "Ripening",
+    "at_own_pace",
     "begun_course",
     "course_of",
     "indoor_days",
     "likely_ripe",
     "limits_of",
     "outdoor_times",
+    "own_paces",
 ]

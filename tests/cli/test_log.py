@@ -9,7 +9,7 @@ from collections.abc import Iterator
 from datetime import date
 from pathlib import Path
 
-import pandas as pd
+import pandas as pd  # type: ignore[import-untyped] # this library ships no types
 import pytest
 
 from planner.cli.plan_folder import journal_in, need_garden
