@@ -68,6 +68,10 @@ class CalendarServer:
         )
         self._client.session.max_redirects = 0
 
+    def close(self) -> None:
+        """Hang up."""
+        self._client.close()
+
     def held(self) -> dict[str, Held]:
         """Every event of the calendar, by UID."""
         url = self._account.url

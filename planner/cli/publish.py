@@ -1,7 +1,9 @@
 """`planner publish`: send the season to a calendar on a server."""
 
+import sys
 from collections import Counter
 from collections.abc import Iterable
+from contextlib import closing
 from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
@@ -16,7 +18,9 @@ from planner.terms import Place, Problem
 
 if TYPE_CHECKING:
     from planner.cli.calendar_server import CalendarServer
-    from planner.writing import Published
+    from planner.writing import CalendarEvent, Published
+
+_MANY = 50
 
 
 def publish(
@@ -40,25 +44,43 @@ def publish(
     path = Path(folder)
     events = season_events(path)
     from planner.cli import calendar_server  # noqa: PLC0415 - heavy, and only needed here
-    from planner.writing import begins_anew, publication  # noqa: PLC0415 - as above
 
     calendar_server.need_library()
     account = calendar_account(url, user)
     if isinstance(account, Problem):
         refuse([account])
-    server = calendar_server.CalendarServer(account)
-    held = server.held()
-    try:
-        record = published_record(path, account.url)
-        if begins_anew(held, record.imprints):
-            record.begin_anew()
-        done = [_sent(one, server, record) for one in publication(events, held, record.imprints)]
-    except OSError as error:
-        refuse([_unwritable(path, error)])
+    with closing(calendar_server.CalendarServer(account)) as server:
+        done = _published(path, events, server, account.url)
     if json:
         print_json(_counts(done))
     else:
         _tell(done)
+
+
+def _published(
+    folder: Path, events: "list[CalendarEvent]", server: "CalendarServer", url: str
+) -> "list[Published]":
+    """Take every step, noting each as soon as it is taken."""
+    from planner.writing import begins_anew, publication  # noqa: PLC0415 - as above
+
+    held = server.held()
+    try:
+        record = published_record(folder, url)
+        if begins_anew(held, record.imprints):
+            record.begin_anew()
+        steps = publication(events, held, record.imprints)
+        _say_it_may_take_a_while(steps)
+        return [_sent(one, server, record) for one in steps]
+    except OSError as error:
+        refuse([_unwritable(folder, error)])
+
+
+def _say_it_may_take_a_while(steps: "list[Published]") -> None:
+    from planner.writing import LEFT, Step  # noqa: PLC0415 - as above
+
+    to_send = sum(1 for one in steps if one.step not in LEFT and one.step is not Step.SAME)
+    if to_send > _MANY:
+        print(f"Sending {to_send} events, one by one.", file=sys.stderr)
 
 
 def _sent(one: "Published", server: "CalendarServer", record: PublishedRecord) -> "Published":

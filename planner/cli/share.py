@@ -56,18 +56,22 @@ def share(
 
 
 def _serve(server: FeedServer, host: str, token: str) -> None:
-    with server:
-        print(f"Subscribe to: http://{_shown(host)}:{server.server_port}/{token}/{LIVE}")
-        if not is_loopback(host):
-            print(
-                "Take care: whoever learns this address can read your calendar, and on the way it "
-                "is not encrypted. Share it in your own network only."
-            )
-        print("It is shared until you press Ctrl-C.", flush=True)
-        try:
+    try:
+        with server:
+            _tell(f"http://{_shown(host)}:{server.server_port}/{token}/{LIVE}", host)
             server.serve_forever()
-        except KeyboardInterrupt:
-            print("\nNo longer shared.")
+    except KeyboardInterrupt:
+        print("\nNo longer shared.")
+
+
+def _tell(address: str, host: str) -> None:
+    print(f"Subscribe to: {address}")
+    if not is_loopback(host):
+        print(
+            "Take care: whoever learns this address can read your calendar, and on the way it "
+            "is not encrypted. Share it in your own network only."
+        )
+    print("It is shared until you press Ctrl-C.", flush=True)
 
 
 def _shown(host: str) -> str:

@@ -10,6 +10,8 @@ import pytest
 from planner.climate import Climate
 from planner.garden import Garden
 from planner.scheduling.rule_of_thumb import Room, Thumb, rule_of_thumb
+from planner.writing import write_calendars
+from tests.benchmarks.calendar_load import joined_by_hand, rows, season_to_write
 from tests.benchmarks.run import BASELINE_NAME, sample_plans
 from tests.benchmarks.schedule_load import pieces_of
 from tests.benchmarks.synthetic_gardens import garden_of, load_of, synthetic_garden
@@ -49,6 +51,16 @@ def test_schedules_of_made_up_gardens_stand_beside_the_rule_of_thumb() -> None:
     head, *rows = done.stdout.splitlines()
     assert [row[:22].rstrip() for row in rows] == ["2x3 0.5 seed 1", "2x3 1.1 seed 1"]
     assert {len(row) for row in rows} == {len(head)}
+
+
+def test_calendars_stand_beside_strings_joined_by_hand() -> None:
+    season = season_to_write()
+    by_hand, *ways = rows(season, 3)
+    assert by_hand.ratio == 1
+    assert [row.name for row in ways] == ["write_calendars, first", "write_calendars, again"]
+    live = write_calendars(season, None).live
+    for line in (b"UID:", b"BEGIN:VALARM", b"DTSTART;VALUE=DATE:"):
+        assert joined_by_hand(season).count(line) == live.count(line) > 400
 
 
 @pytest.mark.parametrize("load", [0.5, 0.75, 1.1])

@@ -53,7 +53,7 @@ _MOVED = _with(("DTEND;VALUE=DATE:20270502", "DTEND;VALUE=DATE:20270503"))
 _OFF = _with(("CONFIRMED", "CANCELLED"))
 
 
-@pytest.imprint.parametrize(
+@pytest.mark.parametrize(
     ("event", "there", "sent", "step"),
     [
         (_EVENT, None, {}, Step.NEW),
@@ -101,7 +101,7 @@ def test_a_resource_is_one_event_without_method() -> None:
     assert b"METHOD" not in one.content
 
 
-@pytest.imprint.parametrize(
+@pytest.mark.parametrize(
     "told",
     [
         ("SUMMARY:Sow", "summary;LANGUAGE=en:Sow"),
