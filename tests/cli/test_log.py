@@ -12,6 +12,7 @@ from pathlib import Path
 import pandas as pd  # type: ignore[import-untyped] # this library ships no types
 import pytest
 
+from planner.cli.journal_append import journal_held
 from planner.cli.plan_folder import journal_in, need_garden
 from planner.journal import Event
 from tests.journals import HEADER, write_season
@@ -310,6 +311,16 @@ def test_two_who_write_at_once_lose_nothing(plan: Path) -> None:
     assert [run.wait(timeout=120) for run in runs] == [0, 0]
     wanted = [f"{name} {number}" for name in ("Ines", "Oto") for number in range(50)]
     assert sorted(notes_of(plan)) == sorted(wanted)
+
+
+def test_who_comes_second_waits_until_the_first_has_written(plan: Path) -> None:
+    with journal_held(plan):
+        run = many_runs(plan, "Oto", 1)
+        with pytest.raises(subprocess.TimeoutExpired):
+            run.wait(timeout=3)
+        assert not (plan / "journal.csv").exists()
+    assert run.wait(timeout=60) == 0
+    assert list(notes_of(plan)) == ["Oto 0"]
 
 
 def test_a_killed_run_leaves_whole_lines_and_loses_none(plan: Path) -> None:

@@ -294,6 +294,37 @@ def test_a_line_cut_short_harms_no_line_after_it() -> None:
     ]
 
 
+@given(
+    st.lists(
+        st.one_of(
+            st.binary(max_size=40),
+            st.sampled_from(
+                [
+                    SOWN.encode().rstrip(),
+                    b"2027-05-20,undone,radish 1,,",
+                    b"2027-05-20,picked,radish 1,3 roots,",
+                    b'2027-05-20,"picked',
+                    b"9999-12-31,late,radish 3,1 days,",
+                    b"0001-01-01,missed,radish 3,,",
+                ]
+            ),
+        ),
+        max_size=8,
+    )
+)
+def test_whatever_stands_below_the_first_line_is_read_or_told_by_line(lines: list[bytes]) -> None:
+    content = HEADER.encode() + b"\n".join(lines)
+    problems = read(content)
+    if isinstance(problems, Journal):
+        return
+    numbers = [one.place.line for one in problems]
+    assert numbers == sorted(set(numbers))
+    assert {one.place.file for one in problems} == {"journal.csv"}
+    assert min(numbers) > 1
+    new = noted(content, "2027-06-12", "emerged", "radish 3", "", "")
+    assert [one.place.line for one in new.damaged] == numbers
+
+
 # What cannot be
 
 
