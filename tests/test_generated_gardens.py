@@ -37,8 +37,8 @@ def _gardens(share: float = 1.0) -> settings:
     )
 
 
-_ALL, _SOME, _BOUNDS = _gardens(), _gardens(0.12), _gardens(0.08)
-_QUICK = 0
+_ALL, SOME, _BOUNDS = _gardens(), _gardens(0.12), _gardens(0.08)
+QUICK = 0
 # What a week may want of a crop: every habit of harvest, start and hardiness is among them.
 _WEEKLY = {
     "radish": ("5 roots", "25 roots", "120 roots"),
@@ -242,7 +242,7 @@ _GOOD_BED = (
 )
 
 
-def _garden(written: Written) -> Garden:
+def garden_from(written: Written) -> Garden:
     read = read_garden(PlanFiles(PlanFile("garden.toml", written.text.encode())))
     assert isinstance(read, Garden), "\n".join(map(str, read)) + written.text
     return read
@@ -264,7 +264,7 @@ def _files(season: Season, earlier: bytes | None = None) -> dict[str, bytes]:
     }
 
 
-def _earlier(season: Season, as_of: date) -> EarlierSeason:
+def earlier_of(season: Season, as_of: date) -> EarlierSeason:
     read = read_record(record_of(season), season.garden, as_of, "season.json")
     assert isinstance(read, EarlierSeason), str(read)
     return read
@@ -273,34 +273,34 @@ def _earlier(season: Season, as_of: date) -> EarlierSeason:
 @_ALL
 @given(gardens())
 def test_a_season_breaks_no_rule(written: Written) -> None:
-    season = make_season(_garden(written), written.as_of, None, _QUICK)
+    season = make_season(garden_from(written), written.as_of, None, QUICK)
     assert _broken(written, season) == [], written.text
 
 
-@_SOME
+@SOME
 @given(gardens())
 def test_equal_input_gives_equal_bytes(written: Written) -> None:
-    first = _files(make_season(_garden(written), written.as_of, None, _QUICK))
-    again = _files(make_season(_garden(written), written.as_of, None, _QUICK))
+    first = _files(make_season(garden_from(written), written.as_of, None, QUICK))
+    again = _files(make_season(garden_from(written), written.as_of, None, QUICK))
     assert first == again
 
 
-@_SOME
+@SOME
 @given(gardens())
 def test_a_season_made_again_stays_as_it_is(written: Written) -> None:
-    garden = _garden(written)
-    season = make_season(garden, written.as_of, None, _QUICK)
+    garden = garden_from(written)
+    season = make_season(garden, written.as_of, None, QUICK)
     before = _files(season)
-    again = make_season(garden, written.as_of, _earlier(season, written.as_of), _QUICK)
+    again = make_season(garden, written.as_of, earlier_of(season, written.as_of), QUICK)
     assert _files(again, before["calendar-update.ics"]) == before
 
 
-@_SOME
+@SOME
 @given(gardens())
 def test_a_later_season_keeps_what_has_begun_and_breaks_no_rule(written: Written) -> None:
-    garden = _garden(written)
-    before = make_season(garden, written.as_of, None, _QUICK)
-    after = make_season(garden, written.later, _earlier(before, written.later), _QUICK)
+    garden = garden_from(written)
+    before = make_season(garden, written.as_of, None, QUICK)
+    after = make_season(garden, written.later, earlier_of(before, written.later), QUICK)
     assert _broken(written, after) == [], written.text
     kept = {one["id"]: one for one in record_of(after)["sowings"]}
     for sowing in record_of(before)["sowings"]:
@@ -372,7 +372,7 @@ def _bound(garden: Garden, as_of: date) -> float:
 @_BOUNDS
 @given(gardens())
 def test_more_ground_and_more_time_never_lower_the_bound(written: Written) -> None:
-    garden = _garden(written)
+    garden = garden_from(written)
     as_of = garden.wish.first - 2 * _WEEKS
     bound = _bound(garden, as_of)
     for easier in _EASIER:
@@ -382,14 +382,14 @@ def test_more_ground_and_more_time_never_lower_the_bound(written: Written) -> No
 @_BOUNDS
 @given(gardens())
 def test_sharing_ground_never_lowers_the_bound(written: Written) -> None:
-    garden = _garden(written)
+    garden = garden_from(written)
     alone = replace(garden, shared=())
     assert _bound(garden, written.as_of) >= _bound(alone, written.as_of) - 1e-6
 
 
-@_SOME
+@SOME
 @given(gardens())
 def test_no_season_passes_the_bound(written: Written) -> None:
-    garden = _garden(written)
-    season = make_season(garden, written.as_of, None, _QUICK)
+    garden = garden_from(written)
+    season = make_season(garden, written.as_of, None, QUICK)
     assert season.measures.fill <= _bound(garden, written.as_of) + 1e-6

@@ -7,7 +7,7 @@ from typing import Annotated
 
 import typer
 
-from planner.cli.plan_folder import earlier_season, need_garden
+from planner.cli.plan_folder import earlier_season, journal_in, need_garden
 from planner.cli.season_folder import SEASON, write_season_folder
 from planner.cli.shell import (
     SOMETHING_UNMET,
@@ -18,7 +18,7 @@ from planner.cli.shell import (
     refuse,
 )
 from planner.climate import Climate
-from planner.scheduling import EFFORTS, USUAL_EFFORT, Room, Thumb, rule_of_thumb
+from planner.scheduling import EFFORTS, USUAL_EFFORT, Changing, Room, Thumb, rule_of_thumb
 from planner.season import Season, make_season, record_of
 from planner.terms import Place, Problem
 
@@ -42,12 +42,20 @@ def schedule(
             help="How long to look for a better season: 0 a draft, 1 as usual, 2 or 3 more.",
         ),
     ] = USUAL_EFFORT,
+    what_if: Annotated[
+        bool, typer.Option("--what-if", help="Only show what would change; write nothing.")
+    ] = False,
+    freely: Annotated[
+        bool,
+        typer.Option("--freely", help="Let all that is not yet begun move, worth it or not."),
+    ] = False,
     json: JsonOption = False,
 ) -> None:
-    """Make the season: staggered blocks in every bed, calendar and sheets.
+    """Make the season, or revise it by what the journal tells.
 
-    Writes FOLDER/season in one step. What was begun before the day stays as it is. The same
-    plan and day give the same season, however slow the computer; more effort takes longer.
+    Staggered blocks in every bed, calendar and sheets: writes FOLDER/season in one step. What
+    was begun before the day stays where it is; of the rest only changes that are worth it are
+    made. The same plan, journal and day give the same season, however slow the computer.
 
     Example: planner schedule my-garden
     """
@@ -56,14 +64,23 @@ def schedule(
     day = read_day(as_of, "--as-of")
     if effort > USUAL_EFFORT:
         print("Looking for a better season; this may take minutes.", file=sys.stderr)
-    season = make_season(garden, day, earlier_season(path, garden, day), effort)
-    problem = write_season_folder(path, _files(path, season))
-    if problem is not None:
-        refuse([problem])
+    season = make_season(
+        garden,
+        day,
+        earlier_season(path, garden, day),
+        effort,
+        journal=journal_in(path, garden),
+        changing=Changing.FREELY if freely else Changing.LITTLE,
+    )
+    if not what_if:
+        problem = write_season_folder(path, _files(path, season))
+        if problem is not None:
+            refuse([problem])
     if json:
         print_json(record_of(season))
     else:
-        _show(season, path)
+        written = f"Written to {path / SEASON}: {', '.join(_WRITTEN)}"
+        _show(season, "Nothing was written (--what-if)." if what_if else written)
     if strict and season.unmet:
         raise typer.Exit(SOMETHING_UNMET)
 
@@ -99,9 +116,10 @@ def _files(folder: Path, season: Season) -> dict[str, bytes]:
     }
 
 
-def _show(season: Season, folder: Path) -> None:
+def _show(season: Season, written: str) -> None:
     from planner.writing import (  # noqa: PLC0415 - as above
         bound_text,
+        changes_text,
         unmet_text,
         week_picture,
     )
@@ -109,6 +127,9 @@ def _show(season: Season, folder: Path) -> None:
     width = shutil.get_terminal_size().columns
     print(f"{season.garden.site.name}, as of {season.as_of}\n")
     print(week_picture(season, width, sys.stdout.encoding or "ascii"))
+    changes = changes_text(season, width)
+    if changes:
+        print(f"\nWhat changed:\n{changes}")
     unmet = unmet_text(season, width)
     if unmet:
         print(f"\nWhat stays unmet, and why:\n{unmet}")
@@ -117,7 +138,7 @@ def _show(season: Season, folder: Path) -> None:
         f"\n{len(season.sowings)} sowings, {len(season.tasks)} tasks; {shares.fill:.0%} of all "
         f"that is wanted, {shares.weeks_met:.0%} of weeks in full.\n"
         f"{bound_text(season, _by_thumb(season), width)}\n{_how_counted(season)}\n"
-        f"Written to {folder / SEASON}: {', '.join(_WRITTEN)}"
+        f"{written}"
     )
 
 

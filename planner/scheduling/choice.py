@@ -12,8 +12,10 @@ from datetime import date
 from planner.climate import Climate
 from planner.garden import Garden
 from planner.ground import NOBODY, Holding
+from planner.growth import own_paces
 from planner.scheduling.begun import begun_of
 from planner.scheduling.bound import bound_of
+from planner.scheduling.candidate import CropCandidates
 from planner.scheduling.changing import Changing
 from planner.scheduling.chosen import Choice
 from planner.scheduling.earlier import Earlier
@@ -29,6 +31,7 @@ from planner.scheduling.places import CropPlaces, fits_of
 from planner.scheduling.proposals import CropProposals, Mood
 from planner.scheduling.question import Question
 from planner.scheduling.regrowing import Regrowing
+from planner.scheduling.seen_harvests import seen_harvests
 from planner.scheduling.sowing import Sowing
 from planner.scheduling.starts import crop_candidates
 from planner.scheduling.tightening import tighten
@@ -57,7 +60,7 @@ def choose_sowings(
 
     The work is counted, not timed: the same garden gives the same sowings on any machine.
     """
-    found = {one.about.crop.name: one for one in crop_candidates(garden, climate, as_of)}
+    found = _found(garden, climate, as_of, earlier)
     begun = begun_of(garden, found, as_of, earlier.sowings, earlier.journal)
     kept = begun.movable if earlier.changing is Changing.LITTLE else ()
     question = Question(garden, found, begun.standing, kept)
@@ -67,6 +70,19 @@ def choose_sowings(
     sowings = (*begun.standing, *coming)
     unmet = tuple(unmet_of(garden, found, sowings))
     return Choice(sowings, unmet, bound, begun.movable, begun.missed)
+
+
+def _found(
+    garden: Garden, climate: Climate, as_of: date, earlier: Earlier
+) -> dict[str, CropCandidates]:
+    """Every start of every crop, at the garden's own pace where enough harvests tell it."""
+    found = {one.about.crop.name: one for one in crop_candidates(garden, climate, as_of)}
+    seen = seen_harvests(found, earlier.sowings, earlier.journal.as_of(as_of))
+    own = {crop: pace for crop, pace in own_paces(seen).items() if pace.words}
+    if not own:
+        return found
+    at_own = crop_candidates(garden, climate, as_of, own)
+    return {one.about.crop.name: one for one in at_own}
 
 
 def question_for(garden: Garden, as_of: date) -> Question:

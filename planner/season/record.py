@@ -170,7 +170,7 @@ def _no_longer_fits(file: str, name: str) -> Problem:
 
 def _sowing(one: Record, garden: Garden) -> Sowing | None:
     state = SowingState(one["state"])
-    if not one["blocks"] or not (one["harvest_days"] or state is SowingState.LOST):
+    if not one["blocks"] or not (one["harvest_days"] or state is not SowingState.PLANNED):
         raise KeyError(_WHOLE)
     crop = garden.crops.get(one["crop"])
     blocks = tuple(_block(block) for block in one["blocks"])
