@@ -79,7 +79,7 @@ class Scheduled:
 
 @dataclass(frozen=True)
 class History:
-    """A plan scheduled, again without a change, without tomatoes and a week later, and with."""
+    """A plan scheduled, again without a change, changed (no tomatoes, away in May), and as it was."""
 
     first: Scheduled
     again: Scheduled
@@ -95,7 +95,8 @@ def history(tmp_path_factory: pytest.TempPathFactory) -> History:
     first = _scheduled(folder, _FIRST_DAY)
     again = _scheduled(folder, _SECOND_DAY)
     folder.rewrite(tomatoes, "")
-    folder.rewrite("from = 2027-06-07", "from = 2027-06-14")
+    folder.rewrite("from = 2027-07-18, to = 2027-07-26", "from = 2027-05-20, to = 2027-06-02")
+    folder.rewrite("12 roots", "14 roots")
     without = _scheduled(folder, _SECOND_DAY)
     (folder.path / "garden.toml").write_text(SMALL_PLAN, encoding="utf-8")
     return History(first, again, without, _scheduled(folder, _SECOND_DAY), folder)

@@ -57,7 +57,8 @@ def write_calendars(season: Season, earlier: bytes | None) -> Calendars:
         for uid, event in sorted(known.items())
         if uid not in uids and _can_be_called_off(event, season.as_of)
     ]
-    return Calendars(_file(season, live), _file(season, [*live, *gone]))
+    file = _file(season, live)
+    return Calendars(file, _file(season, [*live, *gone]) if gone else file)
 
 
 def entries_of(season: Season) -> Iterator[Entry]:
@@ -66,7 +67,8 @@ def entries_of(season: Season) -> Iterator[Entry]:
         if task.kind not in _HARVESTS:
             yield _task_entry(task)
     for sowing in season.sowings:
-        yield _harvest_entry(sowing)
+        if sowing.harvest:
+            yield _harvest_entry(sowing)
 
 
 def _task_entry(task: Task) -> Entry:

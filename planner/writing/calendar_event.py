@@ -9,6 +9,7 @@ from planner.writing.content_lines import component, unfolded, written
 
 PRODUCT = "-//planner//sowing and harvest plan//EN"
 CANCELLED = "CANCELLED"
+_NEEDED = {"UID", "SEQUENCE", "DTSTAMP", "DTSTART", "DTEND", "STATUS"}
 
 
 @dataclass(frozen=True)
@@ -41,11 +42,6 @@ class CalendarEvent:
         return int(self.value("SEQUENCE"))
 
     @property
-    def stamp(self) -> datetime:
-        """When it last changed."""
-        return datetime.fromisoformat(self.value("DTSTAMP"))
-
-    @property
     def first(self) -> date:
         """Its first day."""
         return date.fromisoformat(self.value("DTSTART"))
@@ -64,6 +60,8 @@ class CalendarEvent:
 def name_and_value(line: str) -> tuple[str, str]:
     """A content line's name, without parameters and in capitals, and its value as written."""
     name, colon, value = line.partition(":")
+    if '"' not in name:
+        return name.partition(";")[0].upper(), value
     while name.count('"') % 2 and colon:  # a colon within a quoted parameter parts nothing
         more, colon, value = value.partition(":")
         name = f"{name}:{more}"
@@ -74,9 +72,10 @@ def own_lines(lines: Iterable[str]) -> Iterator[str]:
     """A component's lines without those of components within it."""
     depth = 0
     for line in lines:
-        if line[:6].upper() == "BEGIN:":
+        head = line[:6].upper()
+        if head == "BEGIN:":
             depth += 1
-        elif line[:4].upper() == "END:":
+        elif head.startswith("END:"):
             depth -= 1
         elif depth == 0:
             yield line
@@ -96,19 +95,19 @@ def event_lines(content: bytes) -> Iterator[tuple[str, ...]]:
 
 def events_in(content: bytes) -> dict[str, CalendarEvent]:
     """The events of a file that the program wrote, by UID; ValueError when it is damaged."""
-    events = [CalendarEvent(lines) for lines in event_lines(content)]
-    for event in events:
-        _see_whole(event)
-    return {event.uid: event for event in events}
+    return {event.uid: event for event in map(_whole, event_lines(content))}
 
 
-def _see_whole(event: CalendarEvent) -> None:
+def _whole(lines: tuple[str, ...]) -> CalendarEvent:
     """A ValueError where an event lacks what is needed, or says a thing twice."""
-    _ = event.uid, event.number, event.stamp, event.first, event.end, event.is_called_off
-    names = [name_and_value(line)[0] for line in own_lines(event.lines)]
-    if len(set(names)) < len(names):
-        message = "an event that says something twice"
+    told = list(map(name_and_value, own_lines(lines)))
+    values = dict(told)
+    if len(values) < len(told) or not values.keys() >= _NEEDED:
+        message = "an event that says something twice, or lacks something"
         raise ValueError(message)
+    _ = int(values["SEQUENCE"]), datetime.fromisoformat(values["DTSTAMP"])
+    _ = date.fromisoformat(values["DTSTART"]), date.fromisoformat(values["DTEND"])
+    return CalendarEvent(lines)
 
 
 def calendar_of(lines: Iterable[str], events: Iterable[CalendarEvent]) -> bytes:

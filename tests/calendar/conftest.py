@@ -44,7 +44,7 @@ class Stage:
 
 @dataclass(frozen=True, slots=True)
 class Stages:
-    """A season, and the one made of it without tomatoes and with lettuce a week later."""
+    """A season, and the one made of it without tomatoes, away in May, with more radishes."""
 
     first: Stage
     later: Stage
@@ -81,7 +81,8 @@ def stages(tmp_path_factory: pytest.TempPathFactory) -> Stages:
     folder = plan_folder(tmp_path_factory.mktemp("stages") / "plan")
     first = _scheduled(folder, _FIRST_DAY)
     folder.rewrite(SMALL_PLAN[SMALL_PLAN.rindex("[[target]]") :], "")
-    folder.rewrite("from = 2027-06-07", "from = 2027-06-14")
+    folder.rewrite("from = 2027-07-18, to = 2027-07-26", "from = 2027-05-20, to = 2027-06-02")
+    folder.rewrite("12 roots", "14 roots")
     made = Stages(first, _scheduled(folder, _LATER_DAY))
     assert len(made.moved) > 4
     assert made.changed > made.moved
