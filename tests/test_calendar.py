@@ -79,7 +79,7 @@ class Scheduled:
 
 @dataclass(frozen=True)
 class History:
-    """A plan scheduled, again without a change, changed (no tomatoes, away in May), and as it was."""
+    """A plan scheduled, again without change, changed (no tomatoes, away in May), and as it was."""
 
     first: Scheduled
     again: Scheduled
