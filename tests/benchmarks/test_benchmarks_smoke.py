@@ -12,6 +12,7 @@ from planner.garden import Garden
 from planner.scheduling.rule_of_thumb import Room, Thumb, rule_of_thumb
 from planner.writing import write_calendars
 from tests.benchmarks.calendar_load import joined_by_hand, rows, season_to_write
+from tests.benchmarks.harvest_intervals import days_on_record, spreads
 from tests.benchmarks.run import BASELINE_NAME, sample_plans
 from tests.benchmarks.schedule_load import pieces_of
 from tests.benchmarks.synthetic_gardens import garden_of, load_of, synthetic_garden
@@ -105,3 +106,25 @@ def test_endless_ground_never_feeds_less(thumb: Thumb, seed: int) -> None:
     assert limited.fill <= unlimited.fill + 1e-9
     assert limited.sowings <= unlimited.sowings
     assert all(limited.shares[crop] <= unlimited.shares[crop] + 1e-9 for crop in limited.shares)
+
+
+@pytest.mark.skipif(not hasattr(os, "wait4"), reason="needs the cost of a single process")
+def test_a_revision_stands_beside_planning_anew() -> None:
+    done = subprocess.run(
+        [sys.executable, "-m", "tests.benchmarks.revision_load", "--size", "2x3", "--seed", "1"],
+        capture_output=True,
+        text=True,
+        check=False,
+        cwd=_REPOSITORY,
+    )
+    assert done.returncode == 0, done.stderr
+    head, row = done.stdout.splitlines()
+    assert row.startswith("2x3 seed 1 ")
+    assert len(row) == len(head)
+
+
+def test_harvest_intervals_of_a_real_year_are_taken_kept_and_revised() -> None:
+    days = days_on_record()
+    as_planned, as_revised = spreads(days, days[-1][0].year)
+    assert 0 < as_planned < 7
+    assert 0 < as_revised < 7
