@@ -30,6 +30,8 @@ from tests.plans import (
 
 Told = tuple[str, int, str]
 
+# More killed runs by hand: KILLS=200.
+KILLS = int(os.environ.get("KILLS", "24"))
 FAULTY_GARDEN = """\
 plan = 1
 
@@ -705,14 +707,15 @@ def test_a_killed_run_leaves_a_whole_season(scheduled: Path) -> None:
     whole_run_s = time.monotonic() - started
     days = itertools.cycle(["2027-06-15", "2027-06-16"])
     ends = []
-    for turn in range(12):
+    half = KILLS // 2
+    for turn in range(half):
         run = begin_schedule(scheduled, next(days))
-        ends.append(kill_after(run, whole_run_s * turn / 11))
+        ends.append(kill_after(run, whole_run_s * turn / (half - 1)))
         assert_whole(scheduled / "season")
-    for turn in range(13):
+    for turn in range(half):
         clear_leavings(scheduled)
         run = begin_schedule(scheduled, next(days))
-        ends.append(kill_while_writing(run, scheduled, 0.0002 * turn**2))
+        ends.append(kill_while_writing(run, scheduled, 0.03 * (turn / half) ** 2))
         assert_whole(scheduled / "season")
     assert -signal.SIGKILL in ends
 
