@@ -16,7 +16,7 @@ from planner.growth.course import (
     indoor_days,
     likely_ripe,
 )
-from planner.growth.limits import Limits, limits_of
+from planner.growth.limits import Limits, comes_up_on, harvest_limits, limits_of
 from planner.growth.outdoor_time import OutdoorTime, outdoor_times
 from planner.growth.own_crop_pace import at_own_pace
 from planner.growth.own_pace import Observation, OwnPace, own_paces
@@ -39,7 +39,9 @@ __all__ = [
     "Ripening",
     "at_own_pace",
     "begun_course",
+    "comes_up_on",
     "course_of",
+    "harvest_limits",
     "indoor_days",
     "likely_ripe",
     "limits_of",

@@ -7,7 +7,7 @@ import math
 from dataclasses import dataclass, field
 from datetime import date, timedelta
 
-from planner.climate import Climate, KnownTemperatures
+from planner.climate import Climate, KnownTemperatures, SeasonTemperatures
 from planner.garden import Crop, HeatNeeds, NeverBolts, NoEmergenceTable, Pick, StartFrom, Store
 from planner.growth.emergence import NoEmergence, WhyNotUp, emergence_day
 
@@ -63,13 +63,7 @@ def limits_of(crop: Crop, climate: Climate, known: KnownTemperatures | None) -> 
     if known is None or not isinstance(crop.heat, HeatNeeds):
         return Limits(date.min)
     average = known.average
-    air = [(low + high) / 2 for low, high in zip(average.low_degc, average.high_degc, strict=True)]
-    smooth = _smoothed(air)
     soil = average.soil_degc()
-    spoiling = _SPOILS
-    if isinstance(crop.habit, Pick):
-        spoiling = _SETS_NO_FRUIT
-        smooth = [*smooth[:1] * _FRUIT_SET_DAYS, *smooth][: len(smooth)]
     sown_in_place = crop.start_from is StartFrom.SEED
     rising = _emergence(crop.heat, soil) if sown_in_place else ()
     table = crop.heat.emergence
@@ -84,17 +78,44 @@ def limits_of(crop: Crop, climate: Climate, known: KnownTemperatures | None) -> 
         emergence=tuple(
             average.first + timedelta(days=up) if isinstance(up, int) else None for up in rising
         ),
-        harvest=()
-        if isinstance(crop.habit, Store)
-        else tuple(
-            _why_not_harvested(
-                crop.heat,
-                degc,
-                climate.day_length_h(average.first + timedelta(days=index)),
-                spoiling,
-            )
-            for index, degc in enumerate(smooth)
-        ),
+        harvest=_harvest_reasons(crop, crop.heat, climate, average),
+    )
+
+
+def harvest_limits(crop: Crop, climate: Climate, year: SeasonTemperatures) -> Limits:
+    """The limits one year's temperatures set to harvest; sowing is left open."""
+    if not isinstance(crop.heat, HeatNeeds):
+        return Limits(date.min)
+    return Limits(year.first, harvest=_harvest_reasons(crop, crop.heat, climate, year))
+
+
+def comes_up_on(crop: Crop, soil_degc: tuple[float, ...], first: date, sow_on: date) -> date | None:
+    """The day one seed comes up in soil as warm as this from `first` on; None if not known."""
+    heat, index = crop.heat, (sow_on - first).days
+    if not isinstance(heat, HeatNeeds) or crop.start_from is not StartFrom.SEED or index < 0:
+        return None
+    if isinstance(heat.emergence, NoEmergenceTable):
+        return None
+    up = emergence_day(_points(heat, heat.emergence.points), soil_degc, index)
+    return first + timedelta(days=up) if isinstance(up, int) else None
+
+
+def _harvest_reasons(
+    crop: Crop, needs: HeatNeeds, climate: Climate, year: SeasonTemperatures
+) -> tuple[str, ...]:
+    if isinstance(crop.habit, Store):
+        return ()
+    air = [(low + high) / 2 for low, high in zip(year.low_degc, year.high_degc, strict=True)]
+    smooth = _smoothed(air)
+    spoiling = _SPOILS
+    if isinstance(crop.habit, Pick):
+        spoiling = _SETS_NO_FRUIT
+        smooth = [*smooth[:1] * _FRUIT_SET_DAYS, *smooth][: len(smooth)]
+    return tuple(
+        _why_not_harvested(
+            needs, degc, climate.day_length_h(year.first + timedelta(days=index)), spoiling
+        )
+        for index, degc in enumerate(smooth)
     )
 
 
@@ -111,15 +132,22 @@ def _emergence(needs: HeatNeeds, soil: tuple[float, ...]) -> tuple[int | NoEmerg
     """For each day, the day index by which seed sown then is up, or why it does not come up."""
     if isinstance(needs.emergence, NoEmergenceTable):
         return tuple(NoEmergence(WhyNotUp.DAYS_RUN_OUT) for _ in soil)
-    # Beyond the ends of its table the rate runs down to nothing where germination ends.
-    points = needs.emergence.points
+    points = _points(needs, needs.emergence.points)
+    return tuple(emergence_day(points, soil, index) for index in range(len(soil)))
+
+
+def _points(
+    needs: HeatNeeds, table: tuple[tuple[float, float], ...]
+) -> tuple[tuple[float, float], ...]:
+    """The table; beyond its ends the rate runs down to nothing where germination ends."""
+    points = table
     coldest = needs.germinates_from.low
     if coldest < points[0][0] - 0.1:
         points = ((coldest, math.inf), *points)
     hottest = needs.germinates_to.high
     if hottest > points[-1][0] + 0.1:
         points = (*points, (hottest, math.inf))
-    return tuple(emergence_day(points, soil, index) for index in range(len(soil)))
+    return points
 
 
 def _why_not_sown(needs: HeatNeeds, soil_degc: float, rising: int | NoEmergence) -> str:

@@ -8,6 +8,7 @@ from datetime import date
 
 from planner.climate import Climate
 from planner.garden import Garden
+from planner.scheduling.candidate import Candidate, CropTimes, candidate_of
 from planner.scheduling.changing import Changing
 from planner.scheduling.chosen import Bound, Choice, MoreGround
 from planner.scheduling.earlier import Earlier
@@ -26,8 +27,10 @@ __all__ = [
     "USUAL_EFFORT",
     "Block",
     "Bound",
+    "Candidate",
     "Changing",
     "Choice",
+    "CropTimes",
     "Earlier",
     "HarvestDay",
     "Method",
@@ -44,6 +47,7 @@ __all__ = [
     "Unmet",
     "UnmetKind",
     "Workdays",
+    "candidate_of",
     "choose_sowings",
     "name_sowings",
     "openings",

@@ -13,6 +13,7 @@ from enum import Enum, IntEnum
 from planner.garden import Bed, Garden, Store
 from planner.scheduling.candidate import Candidate
 from planner.scheduling.paper_plan import Lost, PaperSowing
+from planner.scheduling.sowing import Block, HarvestDay, Method, Sowing, SowingState
 from planner.terms import Week
 
 _NOTHING = 1e-9
@@ -46,7 +47,10 @@ class _Held:
 
 @dataclass(slots=True)
 class _Batch:
-    """A sowing in the ground: the plants that found room, and what of them is yet to be had."""
+    """A sowing in the ground: the plants that found room, and what of them is yet to be had.
+
+    `harvest` is what was taken of it, day by day; `clear_on` the day its ground was given back.
+    """
 
     number: int
     sowing: PaperSowing
@@ -54,6 +58,8 @@ class _Batch:
     left: float = 0.0
     in_ground: bool = True
     held: list[_Held] = field(default_factory=list)
+    harvest: list[HarvestDay] = field(default_factory=list)
+    clear_on: date = date.max
 
 
 class PaperYear:
@@ -96,6 +102,15 @@ class PaperYear:
                     for one in batch.held:
                         self._held[one.bed.name].remove(one)
 
+    @property
+    def sowings(self) -> tuple[Sowing, ...]:
+        """What found ground and came to a harvest, once the year has passed, as sowings."""
+        return tuple(
+            _as_sowing(batch, batch.sowing.fate)
+            for batch in self._batches
+            if batch.plants and isinstance(batch.sowing.fate, Candidate)
+        )
+
     def _put(self, day: date, happening: _Happening, batch: _Batch, week: Week = _NO_WEEK) -> None:
         heapq.heappush(self._to_come, (day, happening, batch.number, week))
 
@@ -119,6 +134,7 @@ class PaperYear:
     def _clear(self, batch: _Batch, day: date) -> None:
         if batch.in_ground:
             batch.in_ground = False
+            batch.clear_on = day
             self._put(day + self._turnover, _Happening.GROUND_FREE, batch)
 
     def _ground_for(self, sowing: PaperSowing) -> list[_Held]:
@@ -167,11 +183,43 @@ class PaperYear:
             self.lacking[name][week] = lacking - taken
         batch.left = ready - taken
         is_last = week == max(fate.days)
+        gathered = ready if fate.flow or is_last else taken
+        if gathered:
+            batch.harvest.append(HarvestDay(day, gathered))
         if fate.flow or is_last:
             self.surplus[name] += batch.left
         eaten = not fate.flow and batch.left <= _NOTHING
         if is_last or eaten or isinstance(batch.sowing.crop.habit, Store):
             self._clear(batch, day)
+
+
+def _as_sowing(batch: _Batch, fate: Candidate) -> Sowing:
+    """A batch with its ground and its harvest; it is numbered over all crops, not named."""
+    course, crop = fate.course, batch.sowing.crop
+    harvest = tuple(batch.harvest)
+    if isinstance(crop.habit, Store):
+        lifted = min(fate.days.values())
+        harvest = (HarvestDay(lifted, batch.plants * crop.gives.middle),)
+    return Sowing(
+        id=f"{crop.name} {batch.number}",
+        crop=crop,
+        method=Method.DIRECT if fate.is_direct else Method.INDOORS,
+        sow_on=course.start_on,
+        emerges_on=course.emerges_on,
+        set_out_on=course.set_out_on,
+        ripe=course.ripe,
+        counted=course.counted,
+        plants=batch.plants,
+        seeds=batch.plants,
+        blocks=tuple(
+            Block(one.bed.name, one.from_um, one.to_um, course.enters_on, batch.clear_on)
+            for one in batch.held
+        ),
+        harvest=harvest,
+        clear_on=batch.clear_on,
+        state=SowingState.PLANNED,
+        why=(),
+    )
 
 
 def _goodness(bed: Bed) -> tuple[int, float]:

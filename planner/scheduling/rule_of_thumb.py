@@ -5,7 +5,7 @@ does here: it ripens when the site's climate has it ripe and stands for its hold
 what it wants of what stands, and the rest is surplus when its hold ends.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import date
 from statistics import fmean
 
@@ -13,6 +13,7 @@ from planner.climate import Climate
 from planner.garden import Garden
 from planner.scheduling.paper_plan import Thumb, paper_plan
 from planner.scheduling.paper_year import PaperYear, Room
+from planner.scheduling.sowing import Sowing
 from planner.scheduling.starts import crop_candidates
 
 __all__ = ["Room", "Thumb", "ThumbResult", "rule_of_thumb"]
@@ -24,13 +25,14 @@ class ThumbResult:
 
     `fill` is the share of all that is wanted that is met, by priority; `surplus` the share beyond
     what is wanted, a mean over crops; `shares` the fill of each crop. `sowings` counts those that
-    found ground, lost ones among them.
+    found ground, lost ones among them; `grown` are those that came to a harvest.
     """
 
     sowings: int
     fill: float
     surplus: float
     shares: dict[str, float]
+    grown: tuple[Sowing, ...] = field(default=(), compare=False, repr=False)
 
 
 def rule_of_thumb(
@@ -56,4 +58,5 @@ def rule_of_thumb(
         fill=1.0 - unmet,
         surplus=fmean(year.surplus[name] / amount for name, amount in wanted.items()),
         shares=shares,
+        grown=year.sowings,
     )
