@@ -22,7 +22,7 @@ ROOT = Path(__file__).resolve().parent.parent
 DOCS = ROOT / "docs"
 ROOMS = (
     "terms", "garden", "journal", "climate", "growth", "solver", "ground", "scheduling", "tasks",
-    "almanac", "season", "reading", "writing", "cli",
+    "trial", "almanac", "season", "reading", "writing", "cli",
 )  # fmt: skip
 
 

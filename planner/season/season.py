@@ -24,6 +24,7 @@ from planner.season.basis import basis_of
 from planner.season.changes import Changes, changes_between
 from planner.season.measures import CropOutlook, Measures, measures_of
 from planner.season.repeats import Repeat, repeats_of
+from planner.season.tried import tried_outlooks
 from planner.tasks import Task, tasks_of
 from planner.terms import week_of
 
@@ -90,7 +91,9 @@ def make_season(
     climate = Climate(garden.site)
     choice = choose_sowings(garden, climate, as_of, Earlier(before.sowings, told, changing), effort)
     sowings, names = name_sowings(choice.sowings, choice.movable, before.names_given)
-    outlooks = _outlooks(garden, sowings, choice.unmet)
+    outlooks = tried_outlooks(
+        garden, climate, sowings, as_of, _outlooks(garden, sowings, choice.unmet)
+    )
     return Season(
         plan_id=before.plan_id,
         as_of=as_of,

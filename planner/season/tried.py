@@ -1,0 +1,43 @@
+"""Tried supply: low and high of each week from past years, where there are any on record."""
+
+from dataclasses import replace
+from datetime import date
+
+from planner.climate import Climate
+from planner.garden import DailyWeather, Garden
+from planner.scheduling import Sowing, Supply
+from planner.season.measures import CropOutlook
+from planner.trial import Basis, CropTrial, trial_of, tried_years
+
+
+def tried_outlooks(
+    garden: Garden,
+    climate: Climate,
+    sowings: tuple[Sowing, ...],
+    as_of: date,
+    outlooks: tuple[CropOutlook, ...],
+) -> tuple[CropOutlook, ...]:
+    """The outlooks with the harvest of one and of nine past years in ten as low and high.
+
+    Without a daily record they stay as they are. What the plan expects stays too; where it lies
+    outside these years it is itself the low or the high.
+    """
+    if not isinstance(garden.site.weather, DailyWeather):
+        return outlooks
+    tried = tried_years(garden, climate)
+    if tried.basis is not Basis.PAST_YEARS:
+        return outlooks
+    trial = trial_of(sowings, tried, as_of)
+    return tuple(
+        replace(one, supply=_tried(one.supply, crop))
+        for one, crop in zip(outlooks, trial.crops, strict=True)
+    )
+
+
+def _tried(supply: Supply, crop: CropTrial) -> Supply:
+    expected = supply.expected
+    return Supply(
+        expected=expected,
+        low={week: min(crop.poor.get(week, 0.0), amount) for week, amount in expected.items()},
+        high={week: max(crop.good.get(week, 0.0), amount) for week, amount in expected.items()},
+    )
