@@ -78,6 +78,8 @@ def _draw(
 
 
 def _harvest_if(sowing: Sowing, case: str) -> list[HarvestDay]:
+    if case == "likely":
+        return list(sowing.harvest)
     ripe: date = getattr(sowing.ripe, case)
     shift = ripe - sowing.ripe.likely
     if isinstance(sowing.crop.habit, Once):
