@@ -10,6 +10,7 @@ from planner import __version__
 from planner.cli.check import check
 from planner.cli.crops import crops
 from planner.cli.log import log
+from planner.cli.outlook import outlook
 from planner.cli.publish import publish
 from planner.cli.schedule import schedule
 from planner.cli.share import share
@@ -27,7 +28,7 @@ app = typer.Typer(
     context_settings={"help_option_names": ["-h", "--help"]},
 )
 
-for command in (start, check, schedule, week, log, publish, share, why, crops, stations):
+for command in (start, check, schedule, week, outlook, log, publish, share, why, crops, stations):
     app.command()(command)
 
 

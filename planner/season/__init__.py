@@ -2,9 +2,10 @@
 
 Takes a Garden, a day, and the season made before (if any). Gives a Season: sowings, tasks,
 expected harvest, what stays unmet and how well the plan does; and its record, the form in
-which a season is kept between two runs.
+which a season is kept between two runs. Tries a season beside the rule of thumb.
 """
 
+from planner.season.beside import Beside, beside_thumb
 from planner.season.changes import Changed, Changes, WeekChange
 from planner.season.measures import CropOutlook, Measures
 from planner.season.record import read_record, record_of
@@ -13,6 +14,7 @@ from planner.season.repeats import Repeat
 from planner.season.season import EarlierSeason, Season, make_season
 
 __all__ = [
+    "Beside",
     "Changed",
     "Changes",
     "CropOutlook",
@@ -21,6 +23,7 @@ __all__ = [
     "Repeat",
     "Season",
     "WeekChange",
+    "beside_thumb",
     "make_season",
     "read_record",
     "record_of",

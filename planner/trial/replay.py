@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import date, timedelta
 
-from planner.garden import Pick, RaisedIndoors, Store, Way
+from planner.garden import Cut, Pick, RaisedIndoors, Store, Way
 from planner.growth import Course, begun_course, comes_up_on
 from planner.scheduling import Candidate, Sowing, SowingState, candidate_of
 from planner.terms import Week, days_between, week_of
@@ -128,9 +128,9 @@ class Replayer:
     def _in_year(self, year: YearOfCrop, late_days: int, share: float) -> Replay:
         one = self.sowing
         course = self._course(late_days, year)
-        until = self._until(course.ripe.likely)
-        killed = killed_on(one.crop, year.temperatures, (self._stands_from(course, year), until))
         candidate = candidate_of(year.about, course)
+        until = self._until(candidate)
+        killed = killed_on(one.crop, year.temperatures, (self._stands_from(course, year), until))
         if isinstance(one.crop.habit, Pick):
             candidate = _without_closed_days(candidate, year, until)
             spoilt = _first_closed(year, course.ripe.likely, until)
@@ -143,11 +143,19 @@ class Replayer:
         ripe: date = getattr(self.sowing.ripe, case)
         course = self._course((ripe - planned.ripe.likely).days)
         candidate = candidate_of(self.crop_years.usual, course)
-        return self._replay(candidate, share, self._until(course.ripe.likely), (NEVER, NEVER))
+        return self._replay(candidate, share, self._until(candidate), (NEVER, NEVER))
 
-    def _until(self, ripe_on: date) -> date:
-        """It stands until its planned clearing or, if late, until its ground is needed."""
-        return self.stay if ripe_on > self.sowing.ripe.likely else self.sowing.clear_on
+    def _until(self, candidate: Candidate) -> date:
+        """It stands until its planned clearing or, if late, until its ground is needed.
+
+        What is cut again is late, too, while it has had fewer cuts than were planned.
+        """
+        one = self.sowing
+        late = candidate.course.ripe.likely > one.ripe.likely
+        if isinstance(one.crop.habit, Cut):
+            cuts = sum(day <= one.clear_on for day in candidate.days.values())
+            late = late or cuts < len({taken.day for taken in one.harvest})
+        return self.stay if late else one.clear_on
 
     def _stands_from(self, course: Course, year: YearOfCrop) -> date:
         """From coming up or setting out, beyond its cover and what is known, it may freeze."""

@@ -5,7 +5,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from enum import Enum
 
-from planner.garden import Store
+from planner.garden import Cut, Store
 from planner.scheduling import Sowing
 from planner.terms import Week, week_of
 from planner.trial.crop_trial import CropTrial
@@ -151,6 +151,14 @@ def _fate(replay: Replay, week: Week) -> Failing:
         return Failing.TOO_LITTLE
     if replay.spoilt_on <= week.sunday:
         return Failing.HEAT
-    if not replay.days or min(replay.days) > week:
+    if not replay.days or min(replay.days) > week or _lags(replay, week):
         return Failing.LATE
     return Failing.BETWEEN if max(replay.days) > week else Failing.OVER
+
+
+def _lags(replay: Replay, week: Week) -> bool:
+    """Whether what is cut again has not had by a week the cuts that were planned by then."""
+    if not isinstance(replay.sowing.crop.habit, Cut):
+        return False
+    planned = {week_of(taken.day) for taken in replay.sowing.harvest}
+    return sum(one <= week for one in replay.days) < sum(one <= week for one in planned)

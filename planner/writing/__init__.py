@@ -22,6 +22,8 @@ from planner.writing.saying import Saying, saying_of
 from planner.writing.season_json import write_season_json
 from planner.writing.site_text import site_text
 from planner.writing.sowing_sheet import write_sowing_sheet
+from planner.writing.trial_json import trial_record
+from planner.writing.trial_text import trial_text, trial_weeks
 from planner.writing.unmet_text import unmet_text
 from planner.writing.week_picture import week_picture
 from planner.writing.week_text import TaskLine, week_text
@@ -44,6 +46,9 @@ __all__ = [
     "publication",
     "saying_of",
     "site_text",
+    "trial_record",
+    "trial_text",
+    "trial_weeks",
     "unmet_text",
     "week_picture",
     "week_text",

@@ -7,7 +7,7 @@ from planner.terms import Week, amount_words, count_words
 
 _BARS = "▁▂▃▄▅▆▇█"
 _DIGITS = "12345678"
-_LEAST_WEEKS = 10
+LEAST_WEEKS = 10
 _MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
 
 
@@ -26,14 +26,14 @@ ASCII_MARKS = Marks(_DIGITS, "x")
 
 def week_picture(season: Season, width: int, encoding: str) -> str:
     """The picture within `width` columns, in marks the terminal's encoding can show."""
-    marks = _marks(encoding)
+    marks = marks_of(encoding)
     weeks = _weeks(season)
     names = max(len(one.crop.name) for one in season.outlooks)
-    per_part = max(_LEAST_WEEKS, width - names - 3)
+    per_part = max(LEAST_WEEKS, width - names - 3)
     lines = []
     for begin in range(0, len(weeks), per_part):
         part = weeks[begin : begin + per_part]
-        lines.append(f"{'':{names}}  {_month_line(part)}".rstrip())
+        lines.append(f"{'':{names}}  {month_line(part)}".rstrip())
         lines += [
             f"{one.crop.name:<{names}} |{''.join(_mark(one, w, marks) for w in part)}|"
             for one in season.outlooks
@@ -44,7 +44,8 @@ def week_picture(season: Season, width: int, encoding: str) -> str:
     return "\n".join(lines)
 
 
-def _marks(encoding: str) -> Marks:
+def marks_of(encoding: str) -> Marks:
+    """Marks that the terminal's encoding can show."""
     try:
         _BARS.encode(encoding)
     except (UnicodeEncodeError, LookupError):
@@ -66,7 +67,7 @@ def _mark(outlook: CropOutlook, week: Week, marks: Marks) -> str:
     return marks.eighths[max(0, int(met * 8 + 1e-6) - 1)]
 
 
-def _month_line(weeks: list[Week]) -> str:
+def month_line(weeks: list[Week]) -> str:
     """Month names over the weeks in which they begin, where there is room."""
     months = [week.sunday.month for week in weeks]
     starts = [n for n, month in enumerate(months) if n == 0 or months[n - 1] != month]
