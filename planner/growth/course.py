@@ -13,8 +13,9 @@ from planner.terms import Figure
 
 # Hardening off takes one to two weeks (TRADE-S22).
 HARDENING_DAYS = 7
-# A harvest is promised from the day by which this share of past years have it ripe.
-READY_IN = 0.5
+# A harvest is counted on from the day by which this share of past years have it ripe. Tried on
+# past years (§39), two in three did better than the middle year, and more did worse.
+READY_IN = 0.65
 _LEAST_DAYS_OUTDOORS = 7.0
 _HALF_A_YEAR_DAYS = 180
 _NO_LIMITS = Limits(date.min)
@@ -44,7 +45,7 @@ class Ripening:
 
     @property
     def in_most(self) -> date:
-        """The day by which most years have it ripe; a harvest is promised from then on (§39)."""
+        """The day by which most years have it ripe; it is counted on from then (§39)."""
         return self.likely + timedelta(days=self.margin[1])
 
 

@@ -105,8 +105,15 @@ def _why_ripe(course: Course) -> str:
     return (
         f"Likely ripe on {course.ripe.likely} (between {course.ripe.early} and "
         f"{course.ripe.late}): {way.days} from {counted} ({way.days.source}), counted "
-        f"{course.counted} (§3{_rule(course)}).{_years_too_late(course)}"
+        f"{course.counted} (§3{_rule(course)}).{_in_most(course)}{_years_too_late(course)}"
     )
+
+
+def _in_most(course: Course) -> str:
+    ripe = course.ripe
+    if ripe.in_most == ripe.likely:
+        return ""
+    return f" Two years in three have it ripe by {ripe.in_most}; from then it is counted on (§39)."
 
 
 def _years_too_late(course: Course) -> str:
