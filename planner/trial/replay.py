@@ -158,13 +158,14 @@ class Replayer:
         return self.stay if late else one.clear_on
 
     def _stands_from(self, course: Course, year: YearOfCrop) -> date:
-        """From coming up or setting out, beyond its cover and what is known, it may freeze."""
+        """The first night it may freeze in: after coming up or setting out, beyond its cover."""
         one = self.sowing
         stands = one.set_out_on
         if stands is None:
             up = comes_up_on(one.crop, year.soil_degc, year.temperatures.first, one.sow_on)
             stands = up or course.emerges_on
-        return max(stands, covered_until(self.crop_years, one.enters_on), self._tried_from)
+        first_night = stands + timedelta(days=1)
+        return max(first_night, covered_until(self.crop_years, one.enters_on), self._tried_from)
 
     def _replay(
         self, candidate: Candidate, share: float, until: date, ends: tuple[date, date]

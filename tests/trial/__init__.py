@@ -1,0 +1,1 @@
+"""Tests of the room trial: a season tried in past years."""
