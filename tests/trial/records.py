@@ -32,10 +32,15 @@ def wave(mean_degc: float, swing_degc: float) -> Degc:
     return degc
 
 
-def recorded_garden(plan: str, degc: Degc, crops: str = "") -> Garden:
-    """The garden of a plan with thirty years in weather.csv, 11 degC from low to high."""
+def recorded_lines(degc: Degc) -> list[str]:
+    """Thirty years as lines of weather.csv, 11 degC from low to high."""
     lines = [f"{day},{degc(day) - SWING_DEGC:.3f},{degc(day) + SWING_DEGC:.3f}" for day in _DAYS]
-    weather = PlanFile("weather.csv", "\n".join(["date,low_degc,high_degc", *lines]).encode())
+    return ["date,low_degc,high_degc", *lines]
+
+
+def recorded_garden(plan: str, degc: Degc, crops: str = "") -> Garden:
+    """The garden of a plan with thirty years in weather.csv."""
+    weather = PlanFile("weather.csv", "\n".join(recorded_lines(degc)).encode())
     own = PlanFile("crops.toml", crops.encode()) if crops else None
     read = read_garden(PlanFiles(PlanFile("garden.toml", plan.encode()), own, lambda _: weather))
     assert isinstance(read, Garden), "\n".join(map(str, read))
