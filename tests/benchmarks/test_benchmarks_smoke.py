@@ -13,6 +13,7 @@ from planner.scheduling.rule_of_thumb import Room, Thumb, rule_of_thumb
 from planner.writing import write_calendars
 from tests.benchmarks.calendar_load import joined_by_hand, rows, season_to_write
 from tests.benchmarks.harvest_intervals import days_on_record, spreads
+from tests.benchmarks.outlook_load import HEAD, SERIES, judged, line_of
 from tests.benchmarks.run import BASELINE_NAME, sample_plans
 from tests.benchmarks.schedule_load import pieces_of
 from tests.benchmarks.synthetic_gardens import garden_of, load_of, synthetic_garden
@@ -128,3 +129,13 @@ def test_harvest_intervals_of_a_real_year_are_taken_kept_and_revised() -> None:
     as_planned, as_revised = spreads(days, days[-1][0].year)
     assert 0 < as_planned < 7
     assert 0 < as_revised < 7
+
+
+def test_a_season_is_judged_by_years_it_was_not_planned_from() -> None:
+    series = SERIES["brussels"]
+    season, thumb = judged(series, half=0, effort=0)
+    assert (season.inside.years, season.outside.years) == (15, 15)
+    for one in (season, thumb):
+        assert 0 < one.outside.fill < one.promised < 1
+        assert len(line_of("brussels", one)) == len(HEAD)
+    assert thumb.promised < season.promised
