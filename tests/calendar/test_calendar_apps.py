@@ -12,6 +12,7 @@ from planner.writing import CalendarEvent, events_in, saying_of
 from tests.calendar.conftest import LIVE, UPDATE, Stages
 from tests.calendar.programs import program
 from tests.calendar.test_share import shared
+from tests.plans import AS_OF, QUICK, planner, write_plan
 
 _KHAL = """\
 [calendars]
@@ -102,6 +103,40 @@ def test_khal_shows_the_season_and_after_the_update_the_new_one(khal: Khal, stag
     assert later == {uid: _listed(one) for uid, one in update.items()}
     assert {uid for uid in first if later[uid][:2] != first[uid][:2]} == stages.moved
     assert {uid for uid, one in later.items() if one[-1] == "CANCELLED"} == stages.gone
+
+
+def test_a_missed_sowing_is_called_off_in_khal_and_another_shown(
+    khal: Khal, tmp_path: Path
+) -> None:
+    """The whole story: scheduled, imported, missed, revised, imported again."""
+    plan = write_plan(tmp_path / "plan")
+    season = plan / "season"
+    assert planner("schedule", plan, *AS_OF).returncode == 0
+    khal.take_in((season / LIVE).read_bytes())
+    first = khal.listing()
+    missed = max(
+        (one["sow_on"], one["id"])
+        for one in json.loads((season / "season.json").read_bytes())["sowings"]
+        if one["sow_on"] < "2027-06-12"
+    )
+    assert planner("log", plan, "missed", missed[1], "--on", missed[0]).returncode == 0
+    revised = planner("schedule", plan, "--as-of", "2027-06-12", *QUICK)
+    assert revised.returncode == 0, revised.stderr
+    update = (season / UPDATE).read_bytes()
+    khal.take_in(update)
+    later = khal.listing()
+    said = {uid: _listed(one) for uid, one in events_in(update).items()}
+    assert {uid: told for uid, told in later.items() if uid in said} == said
+    # What was to be done before that day and is in no file any more stays as the past it is.
+    left = {told[2] for uid, told in later.items() if uid not in said}
+    assert left == {f"Sow {missed[1]}"}
+    assert first.keys() <= later.keys()
+    off = {told[2] for told in later.values() if told[-1] == "CANCELLED"}
+    assert f"Harvest {missed[1]}" in off
+    live = [told[2] for told in later.values() if told[-1] != "CANCELLED"]
+    assert not any(told.endswith(f" {missed[1]}") for told in live if told.startswith("Harvest"))
+    past = [uid for uid, told in first.items() if told[1] < missed[0]]
+    assert all(later[uid] == first[uid] for uid in past)
 
 
 def test_khal_takes_the_same_file_twice_without_doubling(khal: Khal, stages: Stages) -> None:
