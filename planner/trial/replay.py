@@ -91,7 +91,8 @@ class Replayer:
         if isinstance(one.crop.habit, Store) and one.harvest:
             lifted = one.harvest[0].day
             keeps = timedelta(days=int(one.crop.habit.store_days.middle))
-            days = dict.fromkeys(week_of(lifted).until(week_of(lifted + keeps)), lifted)
+            last = max(lifted, min(lifted + keeps, self.crop_years.usual.last_wanted))
+            days = dict.fromkeys(week_of(lifted).until(week_of(last)), lifted)
             return Replay(one, one.ripe.likely, days, {}, sum(t.amount for t in one.harvest))
         days = {week_of(taken.day): taken.day for taken in reversed(one.harvest)}
         return Replay(one, one.ripe.likely, days, _by_week(one, date.max))

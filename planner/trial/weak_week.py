@@ -28,7 +28,7 @@ class Failing(Enum):
     LATE = "not ripe yet"
     OVER = "over by then"
     BETWEEN = "between two harvests"
-    TOO_LITTLE = "too little planned"
+    TOO_LITTLE = "too little comes"
 
 
 _REMEDIES = {
@@ -47,7 +47,7 @@ _REMEDIES = {
         "it out."
     ),
     Failing.TOO_LITTLE: (
-        "Less is planned than is wanted; what planner schedule says is unmet there tells why."
+        "More plants would help; if it is short in the plan already, planner schedule tells why."
     ),
 }
 
@@ -134,7 +134,7 @@ def _failing(crop: CropTrial, week: Week, replays: list[list[Replay]]) -> Failin
 
 
 def _worst(fates: list[tuple[float, Failing]]) -> Failing:
-    """What took most of what was planned; too little planned where nothing was taken."""
+    """What took most of what was planned; too little where nothing was taken."""
     lost: dict[Failing, float] = {}
     for amount, fate in fates:
         if fate is not Failing.TOO_LITTLE:

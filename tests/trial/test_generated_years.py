@@ -15,7 +15,7 @@ from planner.season import make_season
 from planner.terms import Source
 from planner.trial import TriedYears, trial_of, tried_years
 from planner.trial.trial import _replays
-from tests.test_generated_gardens import SOME, Written, garden_from, gardens
+from tests.test_generated_gardens import SOME, Written, earlier_of, garden_from, gardens
 from tests.trial.records import wave
 
 _YEARS = 12
@@ -85,3 +85,15 @@ def test_a_trial_never_gives_more_than_plants_can(written: Written, seed: int) -
         supply = outlook.supply
         for week, expected in supply.expected.items():
             assert supply.low[week] <= expected <= supply.high[week]
+
+
+@SOME
+@given(gardens())
+def test_a_stated_spread_never_gives_more_either(written: Written) -> None:
+    garden = garden_from(written)
+    season = make_season(garden, written.as_of, None, 0)
+    tried = tried_years(garden, Climate(garden.site))
+    assert tried.count == 3
+    _gives_no_more_than_plants_can(season.sowings, tried, written.as_of)
+    later = make_season(garden, written.later, earlier_of(season, written.later), 0)
+    _gives_no_more_than_plants_can(later.sowings, tried, written.later)

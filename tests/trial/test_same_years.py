@@ -1,11 +1,13 @@
 """Where every year is the same, what is tried is what was promised."""
 
+from datetime import date
+
 import pytest
 
 from planner.climate import Climate
 from planner.garden import Garden
-from planner.scheduling import Room, Thumb, rule_of_thumb
-from planner.season import Season, beside_thumb, make_season
+from planner.scheduling import Room, SowingState, Thumb, rule_of_thumb
+from planner.season import EarlierSeason, Season, beside_thumb, make_season
 from planner.terms import Week
 from planner.trial import Basis, Trial, trial_of, tried_years
 from tests.trial.records import Degc, constant, plan_of, recorded_garden, wave
@@ -74,3 +76,20 @@ def test_what_is_promised_is_the_fill_of_the_season() -> None:
     beside = beside_thumb(garden, season.as_of, season.sowings)
     assert beside.promised == pytest.approx(season.measures.fill)
     assert beside.thumb_promised < beside.promised
+
+
+@_YEARS
+@_PLANS
+def test_what_has_begun_goes_on_as_planned(plan: str, degc: Degc) -> None:
+    """What was had before the day of planning was had in every year."""
+    garden = recorded_garden(plan, degc)
+    first = make_season(garden, garden.wish.first, None, 0)
+    earlier = EarlierSeason(first.plan_id, first.sowings, first.names_given, first.basis)
+    season = make_season(garden, date(2027, 8, 18), earlier, 0)
+    states = {one.state for one in season.sowings}
+    assert SowingState.BEGUN in states
+    trial = _trial(garden, season)
+    assert trial.fill == pytest.approx(season.measures.fill)
+    for outlook, crop in zip(season.outlooks, trial.crops, strict=True):
+        expected = _only_something(outlook.supply.expected)
+        assert _only_something(crop.usual) == pytest.approx(expected)
