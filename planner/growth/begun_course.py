@@ -50,6 +50,9 @@ def begun_course(
 
 def _time_of(enters_on: date, conditions: Conditions) -> OutdoorTime | None:
     """The time outdoors that a day lies in, or the next to come."""
+    inside = [one for one in conditions.times if one.opens <= enters_on <= one.last_start]
+    if inside:
+        return max(inside, key=lambda one: one.ends)
     fitting = [one for one in conditions.times if enters_on <= one.ends]
     return min(fitting, key=lambda one: one.ends, default=None)
 

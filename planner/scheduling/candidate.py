@@ -52,10 +52,14 @@ class CropTimes:
 
 @dataclass(frozen=True, slots=True)
 class CropCandidates:
-    """A crop's candidates, and what they were made under."""
+    """A crop's candidates, and what they were made under.
+
+    `years` is what the crop meets in a few past years, for which its sowings are chosen too (§40).
+    """
 
     about: CropTimes
     candidates: list[Candidate]
+    years: tuple[CropTimes, ...] = ()
 
     def serving(self, week: Week) -> list[Candidate]:
         """Every candidate that could serve a week."""

@@ -45,6 +45,8 @@ _MANY_BEDS = 60
 # A stage of regrowing visits so many beds and crops, a crop counting as two beds; twice as many
 # where there are 300 beds. The more beds and crops, the fewer rounds.
 _VISITS, _CROP_VISITS, _MORE_VISITS_BEDS = 8_000, 2, 300
+# A round in which so many years are weighed takes twice as long as one of the middle year alone.
+_YEARS_A_ROUND = 4
 # An earlier season is regrown for a part of a stage.
 _REVISED = 0.5
 
@@ -103,7 +105,8 @@ def plan_of(question: Question, much: Effort) -> WorkingPlan:
         return WorkingPlan(question.offers, question.beds, question.worth)
     beds, crops = len(question.garden.beds), len(question.offers)
     visits = much.share * _VISITS * (1 + beds / _MORE_VISITS_BEDS)
-    rounds = int(visits / (beds + _CROP_VISITS * crops))
+    years = max(len(one.years) for one in question.offers)
+    rounds = int(visits / (beds + _CROP_VISITS * crops) / (1 + years / _YEARS_A_ROUND))
     return _revised(question, much, rounds) if question.movable else _begun(question, much, rounds)
 
 

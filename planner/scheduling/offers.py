@@ -16,6 +16,7 @@ from numpy.typing import NDArray
 from planner.garden import Crop, Store
 from planner.scheduling.candidate import Candidate, CropCandidates
 from planner.scheduling.worth import UNPICKED, work_of
+from planner.scheduling.years import in_years
 from planner.terms import Week
 
 Floats = NDArray[np.float64]
@@ -48,6 +49,7 @@ class CropOffers:
     beyond: Floats
     work: Floats
     flows: bool
+    years: Floats
 
     def __len__(self) -> int:
         """How many offers there are."""
@@ -82,7 +84,7 @@ class CropOffers:
     @cached_property
     def last_week(self) -> list[int]:
         """The last week each offer feeds."""
-        return [int(len(self.weeks) - 1 - one) for one in (self.gives > 0)[:, ::-1].argmax(axis=1)]
+        return last_weeks(self.gives)
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,6 +96,14 @@ class _Row:
     beyond: float
     direct: bool
     work: float
+    years: Floats
+
+
+def last_weeks(gives: Floats) -> list[int]:
+    """The last week each offer feeds, offers by weeks; the last of all where it feeds none."""
+    if not gives.size:
+        return [0] * len(gives)
+    return [int(gives.shape[1] - 1 - one) for one in (gives > 0)[:, ::-1].argmax(axis=1)]
 
 
 class Was(NamedTuple):
@@ -135,7 +145,14 @@ def offers_of(
         beyond=np.array([row.beyond for row in rows], float),
         work=np.array([row.work for row in rows], float),
         flows=flows,
+        years=_by_year(rows, len(found.years), len(weeks)),
     )
+
+
+def _by_year(rows: list[_Row], years: int, weeks: int) -> Floats:
+    """What each offer gives in each year: years by offers by weeks."""
+    each = np.array([row.years for row in rows], float).reshape(len(rows), years, weeks)
+    return each.transpose(1, 0, 2).copy()
 
 
 @dataclass(frozen=True)
@@ -166,6 +183,7 @@ class _Rows:
     def _of(self, number: int, candidate: Candidate) -> Iterator[_Row]:
         """One row for each day on which the candidate's ground could be given back."""
         gives, brings = np.zeros(len(self.weeks)), sum(candidate.flow.values())
+        years = in_years(candidate, self.found.years)
         stored = isinstance(self.found.about.crop.habit, Store)
         for week, day in sorted(candidate.days.items()):
             if week not in self._place:
@@ -174,9 +192,10 @@ class _Rows:
                 continue
             gives[self._place[week]] = candidate.flow.get(week, 1.0)
             if not stored:
-                yield self._row(number, candidate, (gives, brings), day)
+                yield self._row(number, candidate, (gives, brings), day, years)
         if stored and gives.any():
-            yield self._row(number, candidate, (gives, brings), min(candidate.days.values()))
+            day = min(candidate.days.values())
+            yield self._row(number, candidate, (gives, brings), day, years)
 
     def _waits_for_garden_day(self, week: Week, day: date) -> bool:
         return week in self._on_garden_days and not self.found.about.workdays.wish.is_garden_day(
@@ -184,7 +203,12 @@ class _Rows:
         )
 
     def _row(
-        self, number: int, candidate: Candidate, brings: tuple[Floats, float], last: date
+        self,
+        number: int,
+        candidate: Candidate,
+        brings: tuple[Floats, float],
+        last: date,
+        years: list[Candidate],
     ) -> _Row:
         gives, all_of_it = brings
         enters = candidate.course.enters_on
@@ -200,7 +224,20 @@ class _Rows:
             beyond=UNPICKED * max(0.0, all_of_it - float(gives.sum())),
             direct=candidate.is_direct,
             work=work_of(direct=candidate.is_direct, weeks_waiting=waits),
+            years=np.array([self._until(one, last) for one in years]).reshape(
+                len(years), len(self.weeks)
+            ),
         )
+
+    def _until(self, candidate: Candidate, last: date) -> Floats:
+        """What a candidate gives each week until its ground is given back; what is stored, all."""
+        gives = np.zeros(len(self.weeks))
+        stored = isinstance(self.found.about.crop.habit, Store)
+        for week, day in candidate.days.items():
+            waits = not candidate.flow and self._waits_for_garden_day(week, day)
+            if week in self._place and (stored or day <= last) and not waits:
+                gives[self._place[week]] = candidate.flow.get(week, 1.0)
+        return gives
 
 
 def _taken(rows: list[_Row], candidates: list[Candidate], taken: Collection[Was]) -> Iterator[_Row]:
@@ -224,19 +261,21 @@ def _unbeaten(rows: list[_Row], weeks: int, taken: Collection[int]) -> list[_Row
         key=lambda row: (-row.gives.sum(), row.leaves - row.enters, not row.direct, -row.start),
     )
     enters, leaves = np.zeros(len(rows)), np.zeros(len(rows))
-    gives, direct = np.zeros((len(rows), weeks)), np.zeros(len(rows), bool)
+    every = weeks * (1 + len(rows[0].years)) if rows else weeks
+    gives, direct = np.zeros((len(rows), every)), np.zeros(len(rows), bool)
     kept: list[_Row] = []
     for row in rows:
         many = len(kept)
+        all_gives = np.concatenate([row.gives, row.years.ravel()])
         beats = (
             (enters[:many] >= row.enters)
             & (leaves[:many] <= row.leaves)
             & (direct[:many] | (not row.direct))
-            & (gives[:many] >= row.gives - 1e-12).all(axis=1)
+            & (gives[:many] >= all_gives - 1e-12).all(axis=1)
         )
         if beats.any() and id(row) not in taken:
             continue
         enters[many], leaves[many], direct[many] = row.enters, row.leaves, row.direct
-        gives[many] = row.gives
+        gives[many] = all_gives
         kept.append(row)
     return sorted(kept, key=lambda row: (row.enters, row.leaves, row.start))

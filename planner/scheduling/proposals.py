@@ -89,7 +89,7 @@ class CropProposals:
     def best(
         self,
         pattern: SharingPattern | None,
-        lacks: list[float],
+        lacks: list[list[float]],
         mood: Mood,
         shake: Floats,
         leaning: Floats | None = None,
@@ -125,24 +125,36 @@ class CropProposals:
         spacing_m = self.offers.crop.ground.spacing_um / 1e6
         return spacing_m * spacing_m * (self.offers.leaves - self.offers.enters) / 30
 
+    @cached_property
+    def _years(self) -> Floats:
+        """What each offer gives in each year it is weighed in: years by offers by weeks."""
+        years = self.offers.years
+        return years if len(years) else self.offers.gives[None]
+
     def _at_once(self, lacking: Floats, yields: float, price: Floats) -> tuple[Floats, Floats]:
         offers = self.offers
         each = offers.crop.gives.middle * yields
-        plants = np.maximum(1.0, np.ceil(offers.gives @ lacking / each - 1e-9))
-        return offers.gives @ (lacking * offers.worth) - plants * price, plants
+        eaten = np.einsum("yow,yw->yo", self._years, lacking)
+        worth = np.einsum("yow,yw->yo", self._years, lacking * offers.worth)
+        plants = np.maximum(1.0, np.ceil(eaten.mean(axis=0) / each - 1e-9))
+        with np.errstate(divide="ignore", invalid="ignore"):
+            part = np.where(eaten > 0, np.minimum(1.0, plants * each / eaten), 0.0)
+        return (worth * part).mean(axis=0) - plants * price, plants
 
     def _flowing(self, lacking: Floats, yields: float, price: Floats) -> tuple[Floats, Floats]:
         offers, worth = self.offers, self.offers.worth
-        gives = offers.gives * yields
+        gives = self._years * yields
+        mean, lacks = gives.mean(axis=0), lacking.mean(axis=0)
         with np.errstate(divide="ignore", invalid="ignore"):
-            most = np.where(gives > 1e-12, lacking / gives, 0.0).max(axis=1)
+            most = np.where(mean > 1e-12, lacks / mean, 0.0).max(axis=1)
         wasted = offers.beyond * yields * offers.mean_worth
         best, sizes = np.full(len(offers), -np.inf), np.ones(len(offers))
         for size in _SIZES:
             plants = np.maximum(1.0, np.ceil(most * size - 1e-9))
             brought = plants[:, None] * gives
-            useful = np.minimum(brought, lacking) @ worth
-            surplus = np.maximum(brought - lacking, 0.0) @ worth + plants * wasted
+            useful = (np.minimum(brought, lacking[:, None]) @ worth).mean(axis=0)
+            beyond = (np.maximum(brought - lacking[:, None], 0.0) @ worth).mean(axis=0)
+            surplus = beyond + plants * wasted
             gain = useful - self.worth.surplus * surplus - plants * price
             better = gain > best
             best[better], sizes[better] = gain[better], plants[better]

@@ -16,6 +16,7 @@ from planner.growth import (
 )
 from planner.scheduling.candidate import CropCandidates, CropTimes, candidates_of
 from planner.scheduling.workdays import Workdays
+from planner.scheduling.years import years_of
 
 
 def crop_candidates(
@@ -41,7 +42,8 @@ def crop_candidates(
             begin=max(as_of, wish.first),
             last_wanted=min(garden.last_wanted(name), wish.last),
         )
-        found.append(CropCandidates(about, candidates_of(about)))
+        years = tuple(years_of(about, paces))
+        found.append(CropCandidates(about, candidates_of(about), years))
     return found
 
 

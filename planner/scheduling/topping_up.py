@@ -39,7 +39,8 @@ def _wanted(plan: WorkingPlan, one: Placed) -> int:
     """How many more plants would fill the emptiest of the weeks it feeds."""
     offers = plan.offers[one.crop]
     gives = offers.gives[one.offer] * (1.0 if offers.flows else offers.crop.gives.middle)
-    lacks = plan.lacks(one.crop)
+    years = plan.lacks(one.crop)
+    lacks = [sum(week) / len(years) for week in zip(*years, strict=True)]
     more = [lack / each for lack, each in zip(lacks, gives.tolist(), strict=True) if each > 0]
     return math.ceil(max(more, default=0.0) - _TINY)
 

@@ -10,13 +10,12 @@ from typing import NamedTuple
 import numpy as np
 
 from planner.ground import NOBODY, Ground, Holding
-from planner.scheduling.offers import CropOffers, Floats
+from planner.scheduling.offers import CropOffers, Floats, last_weeks
 from planner.scheduling.worth import ELSEWHERE, GUEST, SPLIT, Worth
 
 _NOTHING = 1e-9
-# What is sown on one day to stand equally long: an offer, and whether on ground of its own.
+# An offer, and whether on ground of its own; a bed, and from where to where along it.
 Together = tuple[int, bool]
-# A bed, and from where to where along it.
 Stretch = tuple[int, int, int]
 
 
@@ -54,6 +53,11 @@ class _CropSums:
 
     def __init__(self, offers: CropOffers, worth: Worth) -> None:
         self.gives: list[list[float]] = offers.gives.tolist()
+        self.last: list[int] = offers.last_week
+        # In each year it is weighed in.
+        self.years: list[tuple[list[list[float]], list[int]]] = [
+            (year.tolist(), last_weeks(year)) for year in offers.years
+        ] or [(self.gives, self.last)]
         self.lacks: list[float] = offers.lacks.tolist()
         self.worth: list[float] = offers.worth.tolist()
         self.beyond: list[float] = (offers.beyond * offers.mean_worth).tolist()
@@ -72,7 +76,7 @@ class WorkingPlan:
         self.worth = worth
         self.placed: list[dict[int, Placed]] = [{} for _ in offers]
         self.before: list[dict[Together, list[Stretch]]] = [{} for _ in offers]
-        self._lacks: list[list[float]] = [one.lacks.tolist() for one in offers]
+        self._lacks: list[list[list[float]]] = [[one.lacks.tolist()] for one in offers]
         self._sums = [_CropSums(one, worth) for one in offers]
         self._costs = [0.0] * len(offers)
         self._stale = set(range(len(offers)))
@@ -92,8 +96,8 @@ class WorkingPlan:
             self._weigh(crop)
         return self._costs[crop]
 
-    def lacks(self, crop: int) -> list[float]:
-        """What a crop's weeks lack, in its unit."""
+    def lacks(self, crop: int) -> list[list[float]]:
+        """What a crop's weeks lack in each year it is weighed in, in its unit."""
         if crop in self._stale:
             self._weigh(crop)
         return self._lacks[crop]
@@ -172,19 +176,20 @@ class WorkingPlan:
                 for one in self.placed[crop].values()
             }
         shared: dict[int, dict[int, float]] = {one: {} for one in self.placed[crop]}
-        for number, week, amount in self._eaten(crop, [*sums.lacks]):
+        for number, week, amount in self._eaten(crop, [*sums.lacks], (sums.gives, sums.last)):
             shared[number][week] = shared[number].get(week, 0.0) + amount
         return shared
 
-    def _eaten(self, crop: int, lacks: list[float]) -> Iterator[tuple[int, int, float]]:
+    def _eaten(
+        self, crop: int, lacks: list[float], year: tuple[list[list[float]], list[int]]
+    ) -> Iterator[tuple[int, int, float]]:
         """Who feeds which week with how much, the first to end first; `lacks` shrinks with it.
 
         What is left of a sowing in the end falls into its last week.
         """
-        sums, offers = self._sums[crop], self.offers[crop]
+        sums, (gives, last_week) = self._sums[crop], year
         ready = sorted(
-            (offers.last_week[one.offer], number, one.offer)
-            for number, one in self.placed[crop].items()
+            (last_week[one.offer], number, one.offer) for number, one in self.placed[crop].items()
         )
         left = {
             number: one.plants * one.yields * sums.each for number, one in self.placed[crop].items()
@@ -195,7 +200,7 @@ class WorkingPlan:
                 if wanted <= _NOTHING:
                     break
                 amount = left[number]
-                if last >= week and amount > _NOTHING and sums.gives[offer][week] > 0:
+                if last >= week and amount > _NOTHING and gives[offer][week] > 0:
                     eaten = min(amount, wanted)
                     wanted -= eaten
                     left[number] = amount - eaten
@@ -208,30 +213,39 @@ class WorkingPlan:
     def _weigh(self, crop: int) -> None:
         """Work out what a crop's weeks lack, and what its part of the plan costs."""
         sums = self._sums[crop]
+        weighed = [self._weigh_year(crop, sums, year) for year in sums.years]
+        self._stale.discard(crop)
+        self._lacks[crop] = [lacks for lacks, _ in weighed]
+        unmet = sum(
+            lack * each
+            for lacks, _ in weighed
+            for lack, each in zip(lacks, sums.worth, strict=True)
+        )
+        surplus = sum(beyond for _, beyond in weighed)
+        fixed = self._fixed(crop, sums)
+        self._costs[crop] = (unmet + self.worth.surplus * surplus) / len(weighed) + fixed
+
+    def _weigh_year(
+        self, crop: int, sums: _CropSums, year: tuple[list[list[float]], list[int]]
+    ) -> tuple[list[float], float]:
+        """What the weeks lack in a year, and what the surplus would be worth."""
         lacks = [*sums.lacks]
-        surplus = 0.0
-        if self.offers[crop].flows:
-            for one in self.placed[crop].values():
-                plants = one.plants * one.yields
-                surplus += plants * sums.beyond[one.offer]
-                lacks = [
-                    lack - plants * each
-                    for lack, each in zip(lacks, sums.gives[one.offer], strict=True)
-                ]
-            surplus += sum(
-                -lack * each for lack, each in zip(lacks, sums.worth, strict=True) if lack < 0
-            )
-            lacks = [lack if lack > 0 else 0.0 for lack in lacks]
-        else:
-            fed = list(self._eaten(crop, lacks))
+        if not self.offers[crop].flows:
+            fed = list(self._eaten(crop, lacks, year))
             brought = sum(amount for _, _, amount in fed)
             eaten = sum(sums.lacks) - sum(lacks)
-            surplus = max(0.0, brought - eaten) * sums.mean_worth
-        self._stale.discard(crop)
-        self._lacks[crop] = lacks
-        unmet = sum(lack * each for lack, each in zip(lacks, sums.worth, strict=True))
-        fixed = self._fixed(crop, sums)
-        self._costs[crop] = unmet + self.worth.surplus * surplus + fixed
+            return lacks, max(0.0, brought - eaten) * sums.mean_worth
+        surplus = 0.0
+        for one in self.placed[crop].values():
+            plants = one.plants * one.yields
+            surplus += plants * sums.beyond[one.offer]
+            lacks = [
+                lack - plants * each for lack, each in zip(lacks, year[0][one.offer], strict=True)
+            ]
+        surplus += sum(
+            -lack * each for lack, each in zip(lacks, sums.worth, strict=True) if lack < 0
+        )
+        return [lack if lack > 0 else 0.0 for lack in lacks], surplus
 
     def _fixed(self, crop: int, sums: _CropSums) -> float:
         """What sowings cost by being there: the work of them, and ground of their own.

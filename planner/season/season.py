@@ -34,7 +34,10 @@ _NAMESPACE = UUID("6f5d2a3e-8a58-5c0b-9d3c-2f0f6f2c7a11")
 
 @dataclass(frozen=True, slots=True)
 class Season:
-    """The result: sowings, tasks, expected harvest, what stays unmet and why."""
+    """The result: sowings, tasks, expected harvest, what stays unmet and why.
+
+    `tried_fills`: the share of all wanted it would have given in each past year on record.
+    """
 
     plan_id: UUID
     as_of: date
@@ -50,6 +53,7 @@ class Season:
     names_given: dict[str, int]
     basis: str
     changes: Changes
+    tried_fills: tuple[float, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,7 +95,7 @@ def make_season(
     climate = Climate(garden.site)
     choice = choose_sowings(garden, climate, as_of, Earlier(before.sowings, told, changing), effort)
     sowings, names = name_sowings(choice.sowings, choice.movable, before.names_given)
-    outlooks = tried_outlooks(
+    outlooks, tried_fills = tried_outlooks(
         garden, climate, sowings, as_of, _outlooks(garden, sowings, choice.unmet)
     )
     return Season(
@@ -109,6 +113,7 @@ def make_season(
         names_given=names,
         basis=basis,
         changes=changes_between(garden, as_of, before.sowings, sowings, choice.missed),
+        tried_fills=tried_fills,
     )
 
 

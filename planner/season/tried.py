@@ -16,22 +16,24 @@ def tried_outlooks(
     sowings: tuple[Sowing, ...],
     as_of: date,
     outlooks: tuple[CropOutlook, ...],
-) -> tuple[CropOutlook, ...]:
+) -> tuple[tuple[CropOutlook, ...], tuple[float, ...]]:
     """The outlooks with the harvest of one and of nine past years in ten as low and high.
 
-    Without a daily record they stay as they are. What the plan expects stays too; where it lies
-    outside these years it is itself the low or the high.
+    With them what each year would have given of all that is wanted, as a share. Without a daily
+    record the outlooks stay as they are, and there is no year. What the plan expects stays too;
+    where it lies outside these years it is itself the low or the high.
     """
     if not isinstance(garden.site.weather, DailyWeather):
-        return outlooks
+        return outlooks, ()
     tried = tried_years(garden, climate)
     if tried.basis is not Basis.PAST_YEARS:
-        return outlooks
+        return outlooks, ()
     trial = trial_of(sowings, tried, as_of)
-    return tuple(
+    with_years = tuple(
         replace(one, supply=_tried(one.supply, crop))
         for one, crop in zip(outlooks, trial.crops, strict=True)
     )
+    return with_years, trial.fills
 
 
 def _tried(supply: Supply, crop: CropTrial) -> Supply:

@@ -2,6 +2,7 @@
 
 import textwrap
 from collections.abc import Iterator, Mapping
+from statistics import fmean
 
 from planner.scheduling import MoreGround, Opening
 from planner.season import Season
@@ -18,10 +19,27 @@ def bound_text(season: Season, by_thumb: float, width: int) -> str:
 
     `by_thumb` is the share a fixed sowing interval would meet on the same ground.
     """
-    sentences = [_bound(season), _thumb(by_thumb), *_help(season), *_repeats(season)]
+    sentences = [
+        *_tried(season),
+        _bound(season),
+        _thumb(by_thumb),
+        *_help(season),
+        *_repeats(season),
+    ]
     return "\n".join(
         textwrap.fill(one, max(_LEAST_WIDTH, width), subsequent_indent="  ") for one in sentences
     )
+
+
+def _tried(season: Season) -> Iterator[str]:
+    """What may be counted on: the mean of past years, not what the likely dates would give."""
+    fills = season.tried_fills
+    if fills:
+        yield (
+            f"Count on {_share(fmean(fills))} of what you want: so much it gives in an average of "
+            f"{len(fills)} past years, {_share(min(fills))} in the worst and "
+            f"{_share(max(fills))} in the best. The shares above and below are by the likely dates."
+        )
 
 
 def _bound(season: Season) -> str:
