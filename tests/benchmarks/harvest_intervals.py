@@ -10,7 +10,9 @@ the intervals between them are taken. Their spread is the standard deviation, in
 
 Published beside it (Corvet calabrese, a weekly target, 14 years of weather, eastern Scotland):
 2.5 days for fixed sowing dates, 1.8 for dates computed anew from the current year's weather.
-Other place, other years, other variety: an anchor, not a like for like.
+Other place, other years, other variety: an anchor, not a like for like. Since sowings are weighed
+in several years (rules §40) reserves stand between the weekly ones, and intervals are shorter and
+less even than harvests are.
 """
 
 import argparse
