@@ -27,6 +27,11 @@ class History:
         )
 
     @property
+    def first_pick_on(self) -> date | None:
+        """The day of the first picking told."""
+        return min((day for day, _ in self.picks), default=None)
+
+    @property
     def lost_whole_on(self) -> date | None:
         """The day on which all of it was lost."""
         return max(

@@ -8,11 +8,11 @@ from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from functools import cached_property
 
-from planner.garden import DailyWeather, Garden, RaisedIndoors, SharedGround, Way
+from planner.garden import DailyWeather, Garden, SharedGround
 from planner.growth import begun_course
 from planner.journal import Event, History
 from planner.scheduling.candidate import Candidate, CropCandidates, CropTimes, candidate_of
-from planner.scheduling.sowing import HARVEST_PLACES, HarvestDay, Method, Sowing, SowingState
+from planner.scheduling.sowing import HARVEST_PLACES, HarvestDay, Sowing, SowingState
 from planner.terms import Quantity, Unit
 
 _NOTHING = 1e-9
@@ -110,21 +110,17 @@ class _Standing:
 
     def _candidate(self) -> Candidate:
         """The course by the real dates, and what a plant of it gives from then on."""
-        crop, way = self.was.crop, self._way()
+        crop, way = self.was.crop, self.was.way
         sow_on = self.history.day_of(Event.SOWN) or self.was.sow_on
         set_out_on = self._set_out_on(sow_on)
         conditions = self.about.conditions
         course = begun_course(crop, way, sow_on, set_out_on, conditions)
         late = self._late_days(course.emerges_on)
-        first_pick = min((day for day, _ in self.history.picks), default=None)
+        first_pick = self.history.first_pick_on
         if first_pick is not None and first_pick < course.ripe.likely + timedelta(days=late):
             late = (first_pick - course.ripe.likely).days
         course = begun_course(crop, way, sow_on, set_out_on, conditions, late)
         return candidate_of(self.about, course)
-
-    def _way(self) -> Way:
-        raised = self.was.method is Method.INDOORS
-        return next(way for way in self.was.crop.ways if isinstance(way, RaisedIndoors) is raised)
 
     def _set_out_on(self, sow_on: date) -> date | None:
         """The day it was set out, or is to be: later by as much as it was sown later."""

@@ -105,7 +105,7 @@ def plan_of(question: Question, much: Effort) -> WorkingPlan:
         return WorkingPlan(question.offers, question.beds, question.worth)
     beds, crops = len(question.garden.beds), len(question.offers)
     visits = much.share * _VISITS * (1 + beds / _MORE_VISITS_BEDS)
-    years = max(len(one.years) for one in question.offers)
+    years = max(len(one.years) for one in question.found.values())
     rounds = int(visits / (beds + _CROP_VISITS * crops) / (1 + years / _YEARS_A_ROUND))
     return _revised(question, much, rounds) if question.movable else _begun(question, much, rounds)
 

@@ -35,6 +35,7 @@ class CropOffers:
     flows, else 1 where the whole harvest may be taken that week. `beyond`: what one plant
     could bring to weeks that do not want it or come after its ground is given back, as surplus.
     `work`: how much work an offer is, against one sown in place that is harvested as it is wanted.
+    `years`: as `gives`, in each year the offers are weighed in; at least one.
     """
 
     crop: Crop
@@ -150,7 +151,12 @@ def offers_of(
 
 
 def _by_year(rows: list[_Row], years: int, weeks: int) -> Floats:
-    """What each offer gives in each year: years by offers by weeks."""
+    """What each offer gives in each year: years by offers by weeks.
+
+    Where no past year is known the likely dates are the only year.
+    """
+    if not years:
+        return np.array([row.gives for row in rows], float).reshape(1, len(rows), weeks)
     each = np.array([row.years for row in rows], float).reshape(len(rows), years, weeks)
     return each.transpose(1, 0, 2).copy()
 

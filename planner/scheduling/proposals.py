@@ -125,17 +125,11 @@ class CropProposals:
         spacing_m = self.offers.crop.ground.spacing_um / 1e6
         return spacing_m * spacing_m * (self.offers.leaves - self.offers.enters) / 30
 
-    @cached_property
-    def _years(self) -> Floats:
-        """What each offer gives in each year it is weighed in: years by offers by weeks."""
-        years = self.offers.years
-        return years if len(years) else self.offers.gives[None]
-
     def _at_once(self, lacking: Floats, yields: float, price: Floats) -> tuple[Floats, Floats]:
         offers = self.offers
         each = offers.crop.gives.middle * yields
-        eaten = np.einsum("yow,yw->yo", self._years, lacking)
-        worth = np.einsum("yow,yw->yo", self._years, lacking * offers.worth)
+        eaten = np.einsum("yow,yw->yo", offers.years, lacking)
+        worth = np.einsum("yow,yw->yo", offers.years, lacking * offers.worth)
         plants = np.maximum(1.0, np.ceil(eaten.mean(axis=0) / each - 1e-9))
         with np.errstate(divide="ignore", invalid="ignore"):
             part = np.where(eaten > 0, np.minimum(1.0, plants * each / eaten), 0.0)
@@ -143,7 +137,7 @@ class CropProposals:
 
     def _flowing(self, lacking: Floats, yields: float, price: Floats) -> tuple[Floats, Floats]:
         offers, worth = self.offers, self.offers.worth
-        gives = self._years * yields
+        gives = offers.years * yields
         mean, lacks = gives.mean(axis=0), lacking.mean(axis=0)
         with np.errstate(divide="ignore", invalid="ignore"):
             most = np.where(mean > 1e-12, lacks / mean, 0.0).max(axis=1)

@@ -3,11 +3,10 @@
 from collections.abc import Iterator, Mapping
 from datetime import date
 
-from planner.garden import RaisedIndoors
 from planner.growth import Observation, begun_course
 from planner.journal import Event, History, Journal
 from planner.scheduling.candidate import CropCandidates, CropTimes, candidate_of
-from planner.scheduling.sowing import Method, Sowing
+from planner.scheduling.sowing import Sowing
 
 
 def seen_harvests(
@@ -24,19 +23,16 @@ def seen_harvests(
         about = found[one.crop.name].about if one.crop.name in found else None
         if history is None or about is None or one.enters_on < about.workdays.wish.first:
             continue
-        first_pick = min((day for day, _ in history.picks), default=None)
-        if first_pick is not None:
-            yield from _seen(one, history, about, first_pick)
+        if history.first_pick_on is not None:
+            yield from _seen(one, history, about, history.first_pick_on)
 
 
 def _seen(
     one: Sowing, history: History, about: CropTimes, first_pick: date
 ) -> Iterator[Observation]:
-    raised = one.method is Method.INDOORS
-    way = next(way for way in one.crop.ways if isinstance(way, RaisedIndoors) is raised)
     sow_on = history.day_of(Event.SOWN) or one.sow_on
     set_out_on = history.day_of(Event.SET_OUT) or one.set_out_on
-    course = begun_course(one.crop, way, sow_on, set_out_on, about.conditions)
+    course = begun_course(one.crop, one.way, sow_on, set_out_on, about.conditions)
     predicted = min(candidate_of(about, course).days.values(), default=course.ripe.likely)
     days = (predicted - course.enters_on).days
     if days > 0:

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
 
-from planner.garden import Crop
+from planner.garden import Crop, RaisedIndoors, Way
 from planner.growth import Ripening
 
 # Amounts are kept to so many places, so that they are the same after being written and read.
@@ -80,3 +80,9 @@ class Sowing:
     def enters_on(self) -> date:
         """The day it takes up ground."""
         return self.set_out_on or self.sow_on
+
+    @property
+    def way(self) -> Way:
+        """The crop's way by which it is begun."""
+        raised = self.method is Method.INDOORS
+        return next(way for way in self.crop.ways if isinstance(way, RaisedIndoors) is raised)

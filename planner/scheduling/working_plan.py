@@ -57,7 +57,7 @@ class _CropSums:
         # In each year it is weighed in.
         self.years: list[tuple[list[list[float]], list[int]]] = [
             (year.tolist(), last_weeks(year)) for year in offers.years
-        ] or [(self.gives, self.last)]
+        ]
         self.lacks: list[float] = offers.lacks.tolist()
         self.worth: list[float] = offers.worth.tolist()
         self.beyond: list[float] = (offers.beyond * offers.mean_worth).tolist()

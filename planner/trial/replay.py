@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import date, timedelta
 
-from planner.garden import Cut, Pick, RaisedIndoors, Store, Way
+from planner.garden import Cut, Pick, Store
 from planner.growth import Course, begun_course, comes_up_on
 from planner.scheduling import Candidate, Sowing, SowingState, candidate_of
 from planner.terms import Week, days_between, week_of
@@ -97,18 +97,12 @@ class Replayer:
         days = {week_of(taken.day): taken.day for taken in reversed(one.harvest)}
         return Replay(one, one.ripe.likely, days, _by_week(one, date.max))
 
-    def _way(self) -> Way:
-        raised = self.sowing.set_out_on is not None
-        return next(
-            way for way in self.sowing.crop.ways if isinstance(way, RaisedIndoors) is raised
-        )
-
     def _course(self, late_days: int, year: YearOfCrop | None = None) -> Course:
         """By the odds, or in a year; what it is behind what was expected it is in every year."""
         one = self.sowing
         about = year.about if year else self.crop_years.usual
         return begun_course(
-            one.crop, self._way(), one.sow_on, one.set_out_on, about.conditions, late_days
+            one.crop, one.way, one.sow_on, one.set_out_on, about.conditions, late_days
         )
 
     def _share(self, late_days: int) -> float:
