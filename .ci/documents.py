@@ -22,7 +22,8 @@ ROOT = Path(__file__).resolve().parent.parent
 DOCS = ROOT / "docs"
 ROOMS = (
     "terms", "garden", "journal", "climate", "growth", "solver", "ground", "scheduling", "tasks",
-    "trial", "almanac", "season", "reading", "writing", "cli",
+    "bedwork", "trial", "almanac", "season", "writing", "pictures", "page", "sheets", "reading",
+    "cli",
 )  # fmt: skip
 
 

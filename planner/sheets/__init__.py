@@ -1,0 +1,4 @@
+"""Sheets: what is printed and carried to the beds.
+
+Takes a Season. Gives PDF files.
+"""
