@@ -52,7 +52,14 @@ QUICK = ("--effort", "0")
 AS_OF = ("--as-of", "2027-01-15", *QUICK)
 PROGRAM = (sys.executable, "-c", "from planner.cli import run; run()")
 SEASON_FILES = frozenset(
-    {"season.json", "sowing-sheet.csv", "harvest.csv", "calendar.ics", "calendar-update.ics"}
+    {
+        "calendar-update.ics",
+        "calendar.ics",
+        "harvest.csv",
+        "season.json",
+        "sowing-sheet.csv",
+        "written.txt",
+    }
 )
 
 # A child that dies, or may write little, must not leave half a compiled module behind.

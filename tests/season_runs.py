@@ -24,6 +24,7 @@ WRITTEN_FILES = (
     "harvest.csv",
     "season.json",
     "sowing-sheet.csv",
+    "written.txt",
 )
 _PROGRAM = "from planner.cli import run; run()"
 # Names that a calendar must escape, fold or clean; `\b` is a backslash and a b.
@@ -94,8 +95,13 @@ class PlanFolder:
     path: Path
 
     def files(self) -> dict[str, bytes]:
-        """What the program wrote, by file name."""
-        return {one.name: one.read_bytes() for one in sorted((self.path / "season").iterdir())}
+        """What the program wrote, by its name below the season folder."""
+        season = self.path / "season"
+        return {
+            one.relative_to(season).as_posix(): one.read_bytes()
+            for one in sorted(season.rglob("*"))
+            if one.is_file()
+        }
 
     def record(self) -> dict[str, Any]:
         """season.json."""

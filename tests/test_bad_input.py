@@ -508,8 +508,10 @@ def record_in(plan: Path) -> dict[str, Any]:
 
 
 def assert_whole(season: Path) -> None:
-    """All five files are there, complete, and of one run."""
-    assert {path.name for path in season.iterdir()} == SEASON_FILES
+    """All files are there, complete, and of one run."""
+    assert {path.name for path in season.iterdir() if path.is_file()} == SEASON_FILES
+    listed = (season / "written.txt").read_text("utf-8").splitlines()
+    assert all((season / name).is_file() for name in listed)
     tasks = record_in(season.parent)["tasks"]
     with (season / "sowing-sheet.csv").open(encoding="utf-8", newline="") as sheet:
         assert len(list(csv.DictReader(sheet))) == len(tasks)

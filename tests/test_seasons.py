@@ -81,7 +81,8 @@ def test_a_season_follows_its_schema(made: Made, schema: Record) -> None:
 
 
 def test_a_season_is_written_as_these_files(made: Made) -> None:
-    assert tuple(made.folder.files()) == WRITTEN_FILES
+    names = tuple(made.folder.files())
+    assert tuple(name for name in names if "/" not in name) == WRITTEN_FILES
 
 
 def test_two_runs_write_equal_bytes(made: Made, tmp_path: Path) -> None:

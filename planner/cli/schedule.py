@@ -8,6 +8,7 @@ from typing import Annotated
 import typer
 
 from planner.cli.plan_folder import earlier_season, journal_in, need_garden
+from planner.cli.season_files import season_files
 from planner.cli.season_folder import SEASON, write_season_folder
 from planner.cli.shell import (
     SOMETHING_UNMET,
@@ -20,9 +21,6 @@ from planner.cli.shell import (
 from planner.climate import Climate
 from planner.scheduling import EFFORTS, USUAL_EFFORT, Changing, Room, Thumb, rule_of_thumb
 from planner.season import Season, make_season, record_of
-from planner.terms import Place, Problem
-
-_UPDATE = "calendar-update.ics"
 
 
 def schedule(
@@ -73,7 +71,7 @@ def schedule(
         changing=Changing.FREELY if freely else Changing.LITTLE,
     )
     if not what_if:
-        problem = write_season_folder(path, _files(path, season))
+        problem = write_season_folder(path, season_files(path, season))
         if problem is not None:
             refuse([problem])
     if json:
@@ -85,39 +83,8 @@ def schedule(
         raise typer.Exit(SOMETHING_UNMET)
 
 
-def _files(folder: Path, season: Season) -> dict[str, bytes]:
-    from planner.writing import (  # noqa: PLC0415 - heavy, and only this command needs it
-        write_calendars,
-        write_harvest_sheet,
-        write_season_json,
-        write_sowing_sheet,
-    )
-
-    before = folder / SEASON / _UPDATE
-    try:
-        calendars = write_calendars(season, before.read_bytes() if before.exists() else None)
-    except (OSError, ValueError, KeyError, TypeError, AttributeError):
-        refuse(
-            [
-                Problem(
-                    "season-unreadable",
-                    Place(f"{SEASON}/{_UPDATE}"),
-                    "The calendar written before cannot be read.",
-                    "take that file away; calendars then begin anew, so replace them in your app.",
-                )
-            ]
-        )
-    return {
-        "season.json": write_season_json(season),
-        "sowing-sheet.csv": write_sowing_sheet(season),
-        "harvest.csv": write_harvest_sheet(season),
-        "calendar.ics": calendars.live,
-        _UPDATE: calendars.update,
-    }
-
-
 def _show(season: Season, written: str) -> None:
-    from planner.writing import (  # noqa: PLC0415 - as above
+    from planner.writing import (  # noqa: PLC0415 - heavy, and only this command needs it
         bound_text,
         changes_text,
         unmet_text,

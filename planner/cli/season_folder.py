@@ -2,7 +2,8 @@
 
 Everything is written into a new folder beside the old one and forced to disk; then the two
 change names. Where the system can exchange two names at once that is one step; elsewhere it
-is two, and a run that dies between them is put right by the next one.
+is two, and a run that dies between them is put right by the next one. A list of what was
+written stays in the folder, so that the next run knows its own from the grower's.
 """
 
 import contextlib
@@ -16,6 +17,7 @@ from pathlib import Path
 from planner.terms import Place, Problem
 
 SEASON = "season"
+WRITTEN = "written.txt"
 _OLD = "season.old"
 _NEW = "season.new"
 _EXCHANGE = 2  # RENAME_EXCHANGE of Linux and RENAME_SWAP of macOS
@@ -31,7 +33,8 @@ _REMEDIES = {
 def write_season_folder(folder: Path, files: dict[str, bytes]) -> Problem | None:
     """Put the files in place of the season there was; a problem leaves that one whole.
 
-    Files in the season folder that the program did not write are carried over.
+    Names may have one folder in them. Files in the season folder that the program did not write
+    are carried over; what it wrote before and does not write now is gone.
     """
     new = folder / f"{_NEW}.{os.getpid()}"
     season = folder / SEASON
@@ -41,10 +44,11 @@ def write_season_folder(folder: Path, files: dict[str, bytes]) -> Problem | None
             return _in_the_way(season)
         _clear_leftovers(folder)
         new.mkdir()
-        for name, content in files.items():
-            _write(new / name, content)
+        _write_all(new, {**files, WRITTEN: _list_of(files)})
         if season.exists():
-            _carry_over(season, new, set(files))
+            in_the_way = _carry_over(season, new, _written_before(season))
+            if in_the_way:
+                return _in_the_way(in_the_way)
         sync(new)
         _change_places(new, season)
         sync(folder)
@@ -100,13 +104,33 @@ def _is_running(process: int) -> bool:
     return True
 
 
-def _in_the_way(season: Path) -> Problem:
+def _in_the_way(path: Path) -> Problem:
     return Problem(
         "folder-unwritable",
-        Place(str(season)),
-        "Something of that name that is no plain folder is in the way. Nothing was changed.",
-        "move it away; the program makes the folder itself.",
+        Place(str(path)),
+        "Something of another kind but of that name is in the way. Nothing was changed.",
+        "move it away; the program makes the file or folder of that name itself.",
     )
+
+
+def _list_of(files: dict[str, bytes]) -> bytes:
+    return "".join(f"{name}\n" for name in sorted({*files, WRITTEN})).encode()
+
+
+def _written_before(season: Path) -> set[str]:
+    """The names the run before wrote; none where no list of them can be read."""
+    try:
+        return set((season / WRITTEN).read_text(encoding="utf-8").splitlines())
+    except (OSError, ValueError):
+        return set()
+
+
+def _write_all(new: Path, files: dict[str, bytes]) -> None:
+    for name, content in files.items():
+        (new / name).parent.mkdir(exist_ok=True)
+        _write(new / name, content)
+    for below in {(new / name).parent for name in files} - {new}:
+        sync(below)
 
 
 def _write(path: Path, content: bytes) -> None:
@@ -116,14 +140,23 @@ def _write(path: Path, content: bytes) -> None:
         os.fsync(file.fileno())
 
 
-def _carry_over(season: Path, new: Path, written: set[str]) -> None:
-    for entry in season.iterdir():
-        if entry.name in written:
-            continue
-        if entry.is_dir():
-            shutil.copytree(entry, new / entry.name, symlinks=True)
-        else:
-            shutil.copy2(entry, new / entry.name, follow_symlinks=False)
+def _carry_over(season: Path, new: Path, written_before: set[str], below: str = "") -> Path | None:
+    """Copy what is the grower's; what cannot stand beside the new files is given back."""
+    for entry in sorted((season / below).iterdir()):
+        name = f"{below}{entry.name}"
+        target = new / name
+        is_folder = entry.is_dir() and not entry.is_symlink()
+        if target.exists() and is_folder != target.is_dir():
+            return entry
+        if is_folder:
+            target.mkdir(exist_ok=True)
+            in_the_way = _carry_over(season, new, written_before, f"{name}/")
+            if in_the_way:
+                return in_the_way
+            shutil.copystat(entry, target)
+        elif not target.exists() and name not in written_before:
+            shutil.copy2(entry, target, follow_symlinks=False)
+    return None
 
 
 def _change_places(new: Path, season: Path) -> None:

@@ -5,14 +5,22 @@ from pathlib import Path
 import pytest
 
 from planner.cli import season_folder
-from planner.cli.season_folder import recover, write_season_folder
+from planner.cli.season_folder import WRITTEN, recover, write_season_folder
 
 FIRST = {"season.json": b"first", "calendar.ics": b"first"}
 SECOND = {"season.json": b"second", "calendar.ics": b"second"}
+DRAWN = {**FIRST, "pictures/north.svg": b"north", "pictures/south.svg": b"south"}
+REDRAWN = {**SECOND, "pictures/north.svg": b"north again"}
 
 
 def _contents(folder: Path) -> dict[str, bytes]:
-    return {path.name: path.read_bytes() for path in (folder / "season").iterdir()}
+    """Every file in the season folder but the list of them."""
+    season = folder / "season"
+    return {
+        path.relative_to(season).as_posix(): path.read_bytes()
+        for path in season.rglob("*")
+        if path.is_file() and path.name != WRITTEN
+    }
 
 
 def _names(folder: Path) -> list[str]:
@@ -47,6 +55,50 @@ def test_what_the_grower_put_there_is_carried_over(folder: Path) -> None:
     write_season_folder(folder, SECOND)
     assert (folder / "season" / "notes.txt").read_bytes() == b"slugs"
     assert (folder / "season" / "photos" / "one.txt").read_bytes() == b"x"
+
+
+def test_a_picture_of_what_is_no_more_is_gone(folder: Path) -> None:
+    write_season_folder(folder, DRAWN)
+    assert _contents(folder) == DRAWN
+    assert write_season_folder(folder, REDRAWN) is None
+    assert _contents(folder) == REDRAWN
+
+
+def test_the_growers_own_pictures_stay_beside_the_programs(folder: Path) -> None:
+    write_season_folder(folder, DRAWN)
+    mine = folder / "season" / "pictures" / "year-2026.svg"
+    mine.write_bytes(b"mine")
+    (folder / "season" / "pictures" / "latest").symlink_to("year-2026.svg")
+    write_season_folder(folder, REDRAWN)
+    assert mine.read_bytes() == b"mine"
+    assert (folder / "season" / "pictures" / "latest").is_symlink()
+
+
+def test_what_was_written_before_there_was_a_list_is_taken_for_the_growers(folder: Path) -> None:
+    write_season_folder(folder, DRAWN)
+    (folder / "season" / WRITTEN).unlink()
+    write_season_folder(folder, REDRAWN)
+    assert _contents(folder) == {**REDRAWN, "pictures/south.svg": b"south"}
+
+
+@pytest.mark.parametrize("in_the_way", ["a file", "a link", "a folder"])
+def test_what_is_of_another_kind_is_told_and_left_alone(folder: Path, in_the_way: str) -> None:
+    write_season_folder(folder, FIRST)
+    season = folder / "season"
+    match in_the_way:
+        case "a file":
+            (season / "pictures").write_bytes(b"mine")
+        case "a link":
+            (folder / "elsewhere").mkdir()
+            (season / "pictures").symlink_to(folder / "elsewhere")
+        case "a folder":
+            (season / "pictures" / "north.svg").mkdir(parents=True)
+    problem = write_season_folder(folder, DRAWN)
+    assert problem is not None
+    assert problem.kind == "folder-unwritable"
+    assert "pictures" in problem.place.file
+    assert (season / "season.json").read_bytes() == b"first"
+    assert not (season / "pictures" / "south.svg").exists()
 
 
 def test_a_file_in_the_way_is_told_and_left_alone(folder: Path) -> None:
