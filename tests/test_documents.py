@@ -84,6 +84,7 @@ def test_the_commands_of_the_readme_run_on_the_garden_in_the_readme(tmp_path: Pa
         "schedule",
         "week",
         "outlook",
+        "bedwork",
         "publish",
         "share",
         "why",

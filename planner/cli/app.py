@@ -7,6 +7,7 @@ from typing import Annotated
 import typer
 
 from planner import __version__
+from planner.cli.bedwork import bedwork
 from planner.cli.check import check
 from planner.cli.crops import crops
 from planner.cli.log import log
@@ -28,7 +29,20 @@ app = typer.Typer(
     context_settings={"help_option_names": ["-h", "--help"]},
 )
 
-for command in (start, check, schedule, week, outlook, log, publish, share, why, crops, stations):
+for command in (
+    start,
+    check,
+    schedule,
+    week,
+    outlook,
+    bedwork,
+    log,
+    publish,
+    share,
+    why,
+    crops,
+    stations,
+):
     app.command()(command)
 
 

@@ -5,7 +5,7 @@ exact and four quarters of a bed fill it to the end.
 """
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from enum import IntEnum, StrEnum
 
 from planner.terms import Place, Unit
@@ -47,7 +47,8 @@ class Bed:
     A rectangular bed's line is its longer side. A round bed is divided like a cake: its line
     is its rim, and its width a quarter of its diameter, so that a stretch of rim times width
     is the area of that slice. A tall crop is kept away from the `sunny_end`, where it would
-    shade the rest; a round bed has no ends.
+    shade the rest; a round bed has no ends. Whether it `is_new` and still to be filled bears on no
+    date, so a season does not rest on it and repr leaves it out.
     """
 
     name: str
@@ -58,6 +59,7 @@ class Bed:
     sun: Sun
     note: BedNote
     sunny_end: SunnyEnd = SunnyEnd.UNKNOWN
+    is_new: bool = field(default=False, repr=False)
 
     @property
     def area_m2(self) -> float:

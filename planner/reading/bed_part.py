@@ -48,8 +48,11 @@ def _read_bed(name: str, table: TomlTable) -> Bed | None:
     if table.need("sun", 'sun = "full"'):
         sun = table.choice("sun", [one.word for one in reversed(Sun)])
     sunny_end = _read_sunny_end(table)
+    is_new = table.yes_or_no("new") if "new" in table else False
     table.refuse_unknown()
-    if line is None or depth is None or sun is None or sunny_end is None:
+    if line is None or depth is None or sun is None:
+        return None
+    if sunny_end is None or is_new is None:
         return None
     (line_um, width_um), size = line
     return Bed(
@@ -61,6 +64,7 @@ def _read_bed(name: str, table: TomlTable) -> Bed | None:
         sun=Sun[sun.upper()],
         note=BedNote(size.unit, table.place()),
         sunny_end=sunny_end,
+        is_new=is_new,
     )
 
 

@@ -5,7 +5,15 @@ places in a file, and problems (the grower's mistakes, as values).
 """
 
 from planner.terms.figure import Fact, Figure
-from planner.terms.measure import M2_PER_SQ_FT, amount_words, count_words, length_words
+from planner.terms.flow import Flow, read_flow
+from planner.terms.measure import (
+    M2_PER_SQ_FT,
+    amount_words,
+    count_words,
+    length_words,
+    volume_words,
+    weight_words,
+)
 from planner.terms.month_day import MonthDay, read_month_day
 from planner.terms.problem import Problem
 from planner.terms.problem_kinds import PROBLEM_KINDS, ProblemKind
@@ -23,6 +31,7 @@ __all__ = [
     "Dimension",
     "Fact",
     "Figure",
+    "Flow",
     "MonthDay",
     "Place",
     "Problem",
@@ -36,8 +45,11 @@ __all__ = [
     "count_words",
     "days_between",
     "length_words",
+    "read_flow",
     "read_month_day",
     "read_quantity",
     "read_range",
+    "volume_words",
     "week_of",
+    "weight_words",
 ]

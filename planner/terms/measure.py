@@ -2,7 +2,7 @@
 
 from fractions import Fraction
 
-from planner.terms.unit import ONE_OF, Unit
+from planner.terms.unit import ONE_OF, UNITS, Unit
 
 M2_PER_SQ_FT = 0.09290304
 _UM_PER_INCH = 25_400
@@ -38,11 +38,7 @@ def amount_words(amount: float, unit: Unit) -> str:
 
     A part of a single piece is "less than 1".
     """
-    number = (
-        f"{amount:.0f}"
-        if amount >= 100
-        else f"{float(f'{amount:.2g}' if amount < 1 else f'{amount:.1f}'):g}"
-    )
+    number = _measured(amount)
     if unit.name == "each":
         return "less than 1" if 0 < float(number) < 1 else number
     word = ONE_OF.get(unit.name, unit.name) if number == "1" else unit.name
@@ -52,3 +48,25 @@ def amount_words(amount: float, unit: Unit) -> str:
 def count_words(count: int, noun: str) -> str:
     """A count with its noun: "1 bed", "2 beds"."""
     return f"{count} {noun}" if count == 1 else f"{count} {noun}s"
+
+
+def volume_words(volume_l: float, unit: Unit) -> str:
+    """A volume like "15.6 cu ft", "440 L" or "1.2 m3", in the system of a bed's unit."""
+    if unit.name in _IMPERIAL:
+        return f"{_measured(volume_l / UNITS['cu ft'].factor)} cu ft"
+    if volume_l < 1000:
+        return f"{_measured(volume_l)} L"
+    return f"{_measured(volume_l / 1000)} m3"
+
+
+def weight_words(weight_kg: float, unit: Unit) -> str:
+    """A weight like "1,110 lb" or "500 kg", in the system of a bed's unit, to whole units."""
+    name = "lb" if unit.name in _IMPERIAL else "kg"
+    return f"{weight_kg / UNITS[name].factor:,.0f} {name}"
+
+
+def _measured(number: float) -> str:
+    """A measured number as one would say it: 0.67, 15.6, 221."""
+    if number >= 100:
+        return f"{number:.0f}"
+    return f"{float(f'{number:.2g}' if number < 1 else f'{number:.1f}'):g}"

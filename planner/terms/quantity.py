@@ -8,7 +8,7 @@ from planner.terms.unit import SINGULARS, UNITS, Unit
 _LARGEST = 1e300
 _NUMBER = r"[+-]?(?:\d+(?:\.\d*)?|\.\d+)"
 _QUANTITY = re.compile(
-    rf"\s*(?P<low>{_NUMBER})\s*(?:(?:-|–|to)\s*(?P<high>{_NUMBER}))?\s*(?P<unit>[A-Za-z]+)\s*"  # noqa: RUF001 - growers paste ranges with a long dash
+    rf"\s*(?P<low>{_NUMBER})\s*(?:(?:-|–|to)\s*(?P<high>{_NUMBER}))?\s*(?P<unit>m3|(?:cu\s+)?[A-Za-z]+)\s*"  # noqa: RUF001 - growers paste ranges with a long dash
 )
 
 
@@ -45,7 +45,8 @@ def read_range(text: str) -> QuantityRange | None:
     match = _QUANTITY.fullmatch(text)
     if match is None:
         return None
-    unit = UNITS.get(SINGULARS.get(match["unit"], match["unit"]))
+    written = " ".join(match["unit"].split())
+    unit = UNITS.get(SINGULARS.get(written, written))
     if unit is None:
         return None
     low = _number(match["low"])

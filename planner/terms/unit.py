@@ -1,7 +1,7 @@
 """Units a grower may write, and what each is in SI.
 
 Source of the factors: NIST Special Publication 811 (2008), appendix B.8, exact values for
-foot, inch and avoirdupois pound; US gallon 3.785411784 L.
+foot, inch and avoirdupois pound; US gallon 3.785411784 L. A cubic foot is the cube of a foot.
 """
 
 from dataclasses import dataclass
@@ -38,10 +38,14 @@ UNITS: dict[str, Unit] = {
     for unit in (
         Unit("in", Dimension.LENGTH, 0.0254),
         Unit("ft", Dimension.LENGTH, 0.3048),
+        Unit("mm", Dimension.LENGTH, 0.001),
         Unit("cm", Dimension.LENGTH, 0.01),
         Unit("m", Dimension.LENGTH, 1.0),
         Unit("gal", Dimension.VOLUME, 3.785411784),
         Unit("L", Dimension.VOLUME, 1.0),
+        Unit("m3", Dimension.VOLUME, 1000.0),
+        Unit("cu ft", Dimension.VOLUME, 28.316846592),
+        Unit("cu yd", Dimension.VOLUME, 764.554857984),
         Unit("oz", Dimension.MASS, 0.45359237 / 16),
         Unit("lb", Dimension.MASS, 0.45359237),
         Unit("g", Dimension.MASS, 0.001),
@@ -79,6 +83,12 @@ SINGULARS: dict[str, str] = {
     **{one: many for many, one in ONE_OF.items()},
     "d": "days",
     "l": "L",
+    "liter": "L",
+    "liters": "L",
+    "litre": "L",
+    "litres": "L",
+    "gallon": "gal",
+    "gallons": "gal",
     "hour": "h",
     "hours": "h",
     "inch": "in",

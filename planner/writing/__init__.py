@@ -4,10 +4,12 @@ Takes a Season. Gives season.json, calendars, sheets and the picture of the week
 no file and looks nothing up.
 """
 
+from planner.writing.bedwork_json import filling_record
 from planner.writing.bound_text import bound_text
 from planner.writing.calendar import Calendars, write_calendars
 from planner.writing.calendar_event import CalendarEvent, event_lines, events_in
 from planner.writing.changes_text import changes_text
+from planner.writing.filling_text import filling_text
 from planner.writing.ground_text import ground_text
 from planner.writing.harvest_sheet import write_harvest_sheet
 from planner.writing.publication import (
@@ -42,6 +44,8 @@ __all__ = [
     "changes_text",
     "event_lines",
     "events_in",
+    "filling_record",
+    "filling_text",
     "ground_text",
     "publication",
     "saying_of",

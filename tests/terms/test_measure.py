@@ -6,7 +6,14 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from planner.terms import UNITS, amount_words, count_words, length_words
+from planner.terms import (
+    UNITS,
+    amount_words,
+    count_words,
+    length_words,
+    volume_words,
+    weight_words,
+)
 
 _UM_PER_INCH = 25_400
 
@@ -70,6 +77,32 @@ def test_words_are_within_a_sixteenth_of_an_inch(length_um: int) -> None:
 def test_metric_words_are_within_half_a_centimetre(length_um: int) -> None:
     number, unit = length_words(length_um, UNITS["m"]).split()
     assert abs(float(number) * UNITS[unit].factor * 1e6 - length_um) <= 5_001
+
+
+@pytest.mark.parametrize(
+    ("volume_l", "unit", "words"),
+    [
+        (28.316846592, "ft", "1 cu ft"),
+        (442.0, "in", "15.6 cu ft"),
+        (19.0, "ft", "0.67 cu ft"),
+        (442.4, "cm", "442 L"),
+        (37.66, "m", "37.7 L"),
+        (1250.0, "m", "1.2 m3"),
+        (0.0, "ft", "0 cu ft"),
+    ],
+)
+def test_a_volume_is_told_in_the_system_of_the_bed(volume_l: float, unit: str, words: str) -> None:
+    assert volume_words(volume_l, UNITS[unit]) == words
+
+
+@pytest.mark.parametrize(
+    ("weight_kg", "unit", "words"),
+    [(18.14, "ft", "40 lb"), (1025.4, "ft", "2,261 lb"), (1025.4, "m", "1,025 kg")],
+)
+def test_a_weight_is_told_in_whole_pounds_or_kilograms(
+    weight_kg: float, unit: str, words: str
+) -> None:
+    assert weight_words(weight_kg, UNITS[unit]) == words
 
 
 @pytest.mark.parametrize(

@@ -1,0 +1,1 @@
+"""Bed work: soil, compost, manure, water, seed and the cautions."""
