@@ -7,8 +7,10 @@ weather stations and the one bibliography. It knows nothing of this year's plan.
 from planner.almanac.assemble import TABLES_OF, Stated, assemble_crop, missing_figures
 from planner.almanac.bibliography import BibliographyEntry, bibliography
 from planner.almanac.crop_page import CropPage, PublishedRow, crop_page, crop_pages
+from planner.almanac.crop_water import ANY_OTHER, crop_waters
 from planner.almanac.emergence import EmergenceTable, emergence_tables
 from planner.almanac.figure_kinds import FIGURE_KINDS, FigureKind, as_stated, in_engine_unit
+from planner.almanac.seed_life import seed_life
 from planner.almanac.sharing import Canopy, canopies, sharing_pairs
 from planner.almanac.stations import (
     NearStation,
@@ -18,8 +20,10 @@ from planner.almanac.stations import (
     station_names,
     stations_named,
 )
+from planner.almanac.usual_figures import usual_figures
 
 __all__ = [
+    "ANY_OTHER",
     "FIGURE_KINDS",
     "TABLES_OF",
     "BibliographyEntry",
@@ -37,12 +41,15 @@ __all__ = [
     "canopies",
     "crop_page",
     "crop_pages",
+    "crop_waters",
     "emergence_tables",
     "in_engine_unit",
     "missing_figures",
     "nearest_stations",
+    "seed_life",
     "sharing_pairs",
     "station",
     "station_names",
     "stations_named",
+    "usual_figures",
 ]

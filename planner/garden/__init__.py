@@ -33,6 +33,7 @@ from planner.garden.heat_needs import (
 )
 from planner.garden.kept_ground import KeptGround
 from planner.garden.season_wish import AwayTime, SeasonWish
+from planner.garden.seed_wish import SeedKind, SeedWish
 from planner.garden.shared_ground import SharedGround, SharingPattern
 from planner.garden.site import (
     FreezeDates,
@@ -48,6 +49,14 @@ from planner.garden.site import (
     spread_between,
 )
 from planner.garden.target import USUAL_PRIORITY, OnceTarget, Target, WeeklyTarget
+from planner.garden.water_wish import (
+    CropWater,
+    Drip,
+    MonthlyDepth,
+    NoDrip,
+    NotTold,
+    WaterWish,
+)
 from planner.garden.way import CountedFrom, DirectSown, RaisedIndoors, Way
 from planner.garden.weather import DailyWeather
 
@@ -58,9 +67,11 @@ __all__ = [
     "BedNote",
     "CountedFrom",
     "Crop",
+    "CropWater",
     "Cut",
     "DailyWeather",
     "DirectSown",
+    "Drip",
     "Emergence",
     "FreezeDates",
     "FreezeDay",
@@ -76,18 +87,23 @@ __all__ = [
     "HarvestUnit",
     "HeatNeeds",
     "KeptGround",
+    "MonthlyDepth",
     "MonthlyTemperatures",
     "NeverBolts",
     "NeverFreezes",
+    "NoDrip",
     "NoEmergenceTable",
     "NoHeatNeeds",
     "NoTemperatures",
     "NoWeather",
+    "NotTold",
     "Once",
     "OnceTarget",
     "Pick",
     "RaisedIndoors",
     "SeasonWish",
+    "SeedKind",
+    "SeedWish",
     "SharedGround",
     "SharingPattern",
     "Site",
@@ -96,6 +112,7 @@ __all__ = [
     "Sun",
     "SunnyEnd",
     "Target",
+    "WaterWish",
     "Way",
     "WeeklyTarget",
     "rectangular_bed_line",

@@ -8,6 +8,7 @@ import math
 from dataclasses import dataclass, field
 from enum import IntEnum, StrEnum
 
+from planner.garden.water_wish import Drip, NoDrip
 from planner.terms import Place, Unit
 
 
@@ -47,8 +48,9 @@ class Bed:
     A rectangular bed's line is its longer side. A round bed is divided like a cake: its line
     is its rim, and its width a quarter of its diameter, so that a stretch of rim times width
     is the area of that slice. A tall crop is kept away from the `sunny_end`, where it would
-    shade the rest; a round bed has no ends. Whether it `is_new` and still to be filled bears on no
-    date, so a season does not rest on it and repr leaves it out.
+    shade the rest; a round bed has no ends. Beds on the same `timer` are watered together; it is
+    empty for a bed on its own. Whether it `is_new` and still to be filled, and how it is watered,
+    bears on no date, so a season does not rest on it and repr leaves it out.
     """
 
     name: str
@@ -60,6 +62,8 @@ class Bed:
     note: BedNote
     sunny_end: SunnyEnd = SunnyEnd.UNKNOWN
     is_new: bool = field(default=False, repr=False)
+    drip: Drip | NoDrip = field(default=NoDrip(), repr=False)
+    timer: str = field(default="", repr=False)
 
     @property
     def area_m2(self) -> float:

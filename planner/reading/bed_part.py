@@ -2,6 +2,7 @@
 
 from planner.garden import Bed, BedNote, Sun, SunnyEnd, rectangular_bed_line, round_bed_line
 from planner.reading.toml_table import TomlTable
+from planner.reading.water_part import read_drip, read_timer
 from planner.terms import Dimension, Quantity
 
 _LARGEST_M = 200.0
@@ -49,10 +50,11 @@ def _read_bed(name: str, table: TomlTable) -> Bed | None:
         sun = table.choice("sun", [one.word for one in reversed(Sun)])
     sunny_end = _read_sunny_end(table)
     is_new = table.yes_or_no("new") if "new" in table else False
+    drip, timer = read_drip(table), read_timer(table)
     table.refuse_unknown()
     if line is None or depth is None or sun is None:
         return None
-    if sunny_end is None or is_new is None:
+    if sunny_end is None or is_new is None or drip is None or timer is None:
         return None
     (line_um, width_um), size = line
     return Bed(
@@ -65,6 +67,8 @@ def _read_bed(name: str, table: TomlTable) -> Bed | None:
         note=BedNote(size.unit, table.place()),
         sunny_end=sunny_end,
         is_new=is_new,
+        drip=drip,
+        timer=timer,
     )
 
 

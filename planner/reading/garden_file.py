@@ -6,11 +6,13 @@ from planner.reading.crops_file import CropShelf, read_crops
 from planner.reading.kept_part import read_kept
 from planner.reading.plan_files import PlanFiles
 from planner.reading.season_part import read_season
+from planner.reading.seed_part import read_seed
 from planner.reading.sharing import shared_ground
 from planner.reading.site_part import read_site
 from planner.reading.target_part import read_targets
 from planner.reading.toml_table import TomlTable
 from planner.reading.toml_text import parse_toml
+from planner.reading.water_part import read_water
 from planner.terms import Problem
 
 PLAN_VERSION = 1
@@ -41,13 +43,15 @@ def _read_plan(
     wish = read_season(season) if season else None
     beds = read_beds(plan)
     targets = read_targets(plan, shelf, wish, beds)
+    water = read_water(plan, shelf, targets)
+    seed = read_seed(plan, shelf, targets)
     kept = read_kept(plan, shelf, wish, beds)
     _check_beds_fit(beds, targets, problems)
     _check_all_read(plan, targets, problems)
     if the_site is None or wish is None or not beds or not targets:
         return None
     shared = shared_ground(targets, shelf, wish)
-    return Garden(the_site, wish, tuple(beds), tuple(targets), kept, shared)
+    return Garden(the_site, wish, tuple(beds), tuple(targets), water, seed, kept, shared)
 
 
 def _check_version(plan: TomlTable) -> None:

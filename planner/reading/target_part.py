@@ -23,7 +23,7 @@ _AMOUNTS = ("each_week", "for_people", "once")
 _SINGLE_PIECES = {"each", "roots", "heads"}
 _LARGEST_AMOUNT = 100_000.0
 _PRIORITIES = (0.1, 10.0)
-_METRIC_BEDS = {"cm", "m"}
+_METRIC_BEDS = {"mm", "cm", "m"}
 _METRIC_WEIGHTS = {"oz": "g", "lb": "kg"}
 
 

@@ -1,0 +1,122 @@
+"""Seed in the text: how sure to be of enough plants, and what packets and seed box hold (§50)."""
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from planner.almanac import seed_life, usual_figures
+from planner.garden import SeedKind, SeedWish, Target
+from planner.reading.crops_file import CropShelf
+from planner.reading.near_miss import nearest_word
+from planner.reading.toml_table import TomlTable
+from planner.terms import Figure, Source
+
+_MOST_SEEDS = 1_000_000
+_FIRST_YEAR, _LAST_YEAR = 1900, 2200
+
+
+def read_seed(plan: TomlTable, shelf: CropShelf, targets: Sequence[Target]) -> SeedWish:
+    """What seeds are counted with: the plan's own figures over the usual ones."""
+    table = plan.table("seed", "The seed part") if "seed" in plan else None
+    usual = usual_figures("seed")
+    kinds = {
+        name: SeedKind(usual["comes_up"], seed_life(shelf.model(name)), packet=0)
+        for name in dict.fromkeys(target.crop.name for target in targets)
+    }
+    _read_packets(plan, shelf, kinds)
+    wish = SeedWish(
+        confidence=_number(table, "confidence", (0.5, 0.999), usual["confidence"]).middle,
+        kept=_number(table, "kept", (0.05, 1.0), usual["kept"]),
+        lead_weeks=_number(table, "lead_weeks", (0.0, 52.0), usual["lead_weeks"]).middle,
+        tray_cells=_whole(table, "tray_cells", (1, 1000), int(usual["tray_cells"].middle)),
+        kinds=kinds,
+    )
+    if table is not None:
+        table.refuse_unknown()
+    return wish
+
+
+def _number(
+    table: TomlTable | None, key: str, within: tuple[float, float], usual: Figure
+) -> Figure:
+    if table is None or key not in table:
+        return usual
+    number = table.number(key, *within)
+    return usual if number is None else Figure(number, number, "", _told(table, key))
+
+
+def _whole(table: TomlTable | None, key: str, within: tuple[int, int], usual: int) -> int:
+    if table is None or key not in table:
+        return usual
+    number = table.whole_number(key, *within)
+    return usual if number is None else number
+
+
+def _told(table: TomlTable, key: str) -> Source:
+    return Source("plan", table.place(key))
+
+
+def _read_packets(plan: TomlTable, shelf: CropShelf, kinds: dict[str, SeedKind]) -> None:
+    """Put what is told of packets to the crops wanted."""
+    told: dict[str, TomlTable] = {}
+    for table in plan.parts_if_any("packet", "A packet of seed"):
+        name = _read_crop(table, shelf, kinds)
+        usual = kinds.get(name or "") or SeedKind(*_ANY)
+        kind = replace(
+            usual,
+            comes_up=_number(table, "germination", (0.01, 1.0), usual.comes_up),
+            life_years=_number(table, "keeps_years", (0.5, 50.0), usual.life_years),
+            packet=_whole(table, "seeds", (1, _MOST_SEEDS), 0),
+            packed_in=_whole(table, "packed", (_FIRST_YEAR, _LAST_YEAR), 0),
+            in_box=_whole(table, "left", (0, _MOST_SEEDS), 0),
+        )
+        _need_year(table)
+        table.refuse_unknown()
+        if name is not None and _is_new(name, table, told):
+            kinds[name] = kind
+
+
+_NOBODY = Source("memory")
+_ANY = (Figure(1, 1, "", _NOBODY), Figure(1, 1, "years", _NOBODY), 0)
+
+
+def _read_crop(table: TomlTable, shelf: CropShelf, kinds: dict[str, SeedKind]) -> str | None:
+    """The name of a crop wanted; a packet of a crop that is not wanted helps nobody."""
+    written = table.text("crop") if table.need("crop", 'crop = "radish"') else None
+    if written is None:
+        return None
+    folded = " ".join(written.casefold().split())
+    name = folded if folded in kinds else shelf.model(written)
+    # Without targets that can stand, one of them has a problem of its own.
+    if name in kinds or not kinds:
+        return name if name in kinds else None
+    near = nearest_word(written, kinds)
+    table.report(
+        "unknown-crop",
+        "crop",
+        f'No target wants "{written}".',
+        f'write "{near}".' if near else f"name one of: {', '.join(kinds)}; or take it out.",
+    )
+    return None
+
+
+def _need_year(table: TomlTable) -> None:
+    if "left" in table and "packed" not in table:
+        table.report(
+            "missing-key",
+            "left",
+            "How well old seed comes up hangs on its age.",
+            "add the year on the packet: packed = 2025",
+        )
+
+
+def _is_new(name: str, table: TomlTable, told: dict[str, TomlTable]) -> bool:
+    if name in told:
+        table.report(
+            "name-taken",
+            "crop",
+            f"Line {told[name].place('crop').line} already tells of seed of {name}.",
+            "tell all of it in one place.",
+        )
+        return False
+    told[name] = table
+    return True
