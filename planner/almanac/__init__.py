@@ -6,12 +6,14 @@ weather stations and the one bibliography. It knows nothing of this year's plan.
 
 from planner.almanac.assemble import TABLES_OF, Stated, assemble_crop, missing_figures
 from planner.almanac.bibliography import BibliographyEntry, bibliography
+from planner.almanac.cautions import all_cautions
 from planner.almanac.crop_page import CropPage, PublishedRow, crop_page, crop_pages
 from planner.almanac.crop_water import ANY_OTHER, crop_waters
 from planner.almanac.emergence import EmergenceTable, emergence_tables
 from planner.almanac.figure_kinds import FIGURE_KINDS, FigureKind, as_stated, in_engine_unit
 from planner.almanac.seed_life import seed_life
 from planner.almanac.sharing import Canopy, canopies, sharing_pairs
+from planner.almanac.soil import RICH_MIX, USUAL_MIX, soil_figures, soil_mixes
 from planner.almanac.stations import (
     NearStation,
     Station,
@@ -25,7 +27,9 @@ from planner.almanac.usual_figures import usual_figures
 __all__ = [
     "ANY_OTHER",
     "FIGURE_KINDS",
+    "RICH_MIX",
     "TABLES_OF",
+    "USUAL_MIX",
     "BibliographyEntry",
     "Canopy",
     "CropPage",
@@ -35,6 +39,7 @@ __all__ = [
     "PublishedRow",
     "Stated",
     "Station",
+    "all_cautions",
     "as_stated",
     "assemble_crop",
     "bibliography",
@@ -48,6 +53,8 @@ __all__ = [
     "nearest_stations",
     "seed_life",
     "sharing_pairs",
+    "soil_figures",
+    "soil_mixes",
     "station",
     "station_names",
     "stations_named",

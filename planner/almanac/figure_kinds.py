@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from planner.almanac.table import table_rows
-from planner.garden import FrostTolerance, Hardiness, StartFrom, Sun
+from planner.garden import EatenPart, Feeding, FrostTolerance, Hardiness, StartFrom, Sun
 from planner.terms import UNITS, Dimension, Fact, Figure, Source
 
 
@@ -80,6 +80,11 @@ FIGURE_KINDS: dict[str, FigureKind] = {
     "germinates_to": _temperature("warmest soil its seed comes up in", "95 degF"),
     "bolts_above_daylength": FigureKind(
         "length of day at which it bolts", "12-15 h", Dimension.DAYLIGHT, most=24
+    ),
+    "feeding": _choice("how hungry it is", *(one for one in Feeding if one is not Feeding.UNKNOWN)),
+    "side_dressing": FigureKind("when it is fed again", "when fruit first forms"),
+    "eaten_part": _choice(
+        "where what is eaten grows", *(one for one in EatenPart if one is not EatenPart.UNKNOWN)
     ),
     "portion": FigureKind("what a person eats in a week", "4 roots", harvest=True),
 }

@@ -5,12 +5,14 @@ from dataclasses import dataclass, field
 from datetime import date
 
 from planner.garden.bed import Bed
+from planner.garden.caution import Caution
 from planner.garden.crop import Crop
 from planner.garden.kept_ground import KeptGround
 from planner.garden.season_wish import SeasonWish
 from planner.garden.seed_wish import SeedWish
 from planner.garden.shared_ground import SharedGround
 from planner.garden.site import Site
+from planner.garden.soil_wish import SoilWish
 from planner.garden.target import Target
 from planner.garden.water_wish import WaterWish
 from planner.terms import Week
@@ -21,16 +23,18 @@ class Garden:
     """A complete plan as the grower wrote it, with the almanac's figures filled in.
 
     `kept` is ground that is not the planner's. `shared` holds the pairs of wanted crops that may
-    share ground, and none where the grower does not wish it. `water` and `seed` bear on no date:
-    a season does not rest on them, and repr leaves them out.
+    share ground, and none where the grower does not wish it. `soil`, `water`, `seed` and
+    `cautions` bear on no date: a season does not rest on them, and repr leaves them out.
     """
 
     site: Site
     wish: SeasonWish
     beds: tuple[Bed, ...]
     targets: tuple[Target, ...]
+    soil: SoilWish = field(repr=False)
     water: WaterWish = field(repr=False)
     seed: SeedWish = field(repr=False)
+    cautions: tuple[Caution, ...] = field(repr=False)
     kept: tuple[KeptGround, ...] = ()
     shared: tuple[SharedGround, ...] = ()
 

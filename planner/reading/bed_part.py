@@ -1,6 +1,9 @@
 """Beds in the text: rectangular or round, with depth of soil and sun."""
 
+from collections.abc import Sequence
+
 from planner.garden import Bed, BedNote, Sun, SunnyEnd, rectangular_bed_line, round_bed_line
+from planner.reading.near_miss import nearest_word
 from planner.reading.toml_table import TomlTable
 from planner.reading.water_part import read_drip, read_timer
 from planner.terms import Dimension, Quantity
@@ -25,8 +28,32 @@ def read_beds(plan: TomlTable) -> list[Bed]:
     return right if len(right) == len(tables) else []
 
 
+def read_bed_name(table: TomlTable, beds: Sequence[Bed]) -> Bed | None:
+    """The bed that a table names; a problem when the plan has none of that name."""
+    name = table.text("bed") if table.need("bed", 'bed = "North 1"') else None
+    # Without beds one of them has a problem of its own, and may be the one meant.
+    if name is None or not beds:
+        return None
+    named = {_folded(bed.name): bed for bed in beds}
+    if _folded(name) in named:
+        return named[_folded(name)]
+    near = nearest_word(name, [bed.name for bed in beds])
+    names = ", ".join(bed.name for bed in beds)
+    table.report(
+        "unknown-bed",
+        "bed",
+        f'The plan has no bed "{name}".',
+        f'write "{near}".' if near else f"name one of the beds: {names}.",
+    )
+    return None
+
+
+def _folded(name: str) -> str:
+    return " ".join(name.casefold().split())
+
+
 def _is_new(name: str, table: TomlTable, names: dict[str, TomlTable]) -> bool:
-    folded = " ".join(name.casefold().split())
+    folded = _folded(name)
     if folded in names:
         first = names[folded]
         table.report(

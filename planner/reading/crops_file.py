@@ -57,13 +57,19 @@ class CropShelf:
 
     def portion(self, name: str) -> Figure | None:
         """What a person eats of a crop in a week, as the grower or the almanac says."""
-        page = crop_page(name)
-        own = self._own_of(name)
-        if own is not None:
-            stated = own.stated.get("portion")
-        else:
-            stated = almanac_statements(page.name).get("portion") if page else None
+        stated = self._statement(name, "portion")
         return stated if isinstance(stated, Figure) else None
+
+    def fact(self, name: str, figure: str) -> Fact | None:
+        """A word of the trade about a crop, as the grower or the almanac says."""
+        stated = self._statement(name, figure)
+        return stated if isinstance(stated, Fact) else None
+
+    def _statement(self, name: str, figure: str) -> Figure | Fact | None:
+        own, page = self._own_of(name), crop_page(name)
+        if own is not None:
+            return own.stated.get(figure)
+        return almanac_statements(page.name).get(figure) if page else None
 
     def model(self, name: str) -> str:
         """The crop of the almanac whose tables hold for this one; empty when there is none."""

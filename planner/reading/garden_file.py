@@ -2,6 +2,7 @@
 
 from planner.garden import Bed, Garden, OnceTarget, Target, WeeklyTarget
 from planner.reading.bed_part import read_beds
+from planner.reading.caution_part import cautions_of_plan
 from planner.reading.crops_file import CropShelf, read_crops
 from planner.reading.kept_part import read_kept
 from planner.reading.plan_files import PlanFiles
@@ -9,6 +10,7 @@ from planner.reading.season_part import read_season
 from planner.reading.seed_part import read_seed
 from planner.reading.sharing import shared_ground
 from planner.reading.site_part import read_site
+from planner.reading.soil_part import read_soil
 from planner.reading.target_part import read_targets
 from planner.reading.toml_table import TomlTable
 from planner.reading.toml_text import parse_toml
@@ -43,6 +45,7 @@ def _read_plan(
     wish = read_season(season) if season else None
     beds = read_beds(plan)
     targets = read_targets(plan, shelf, wish, beds)
+    soil = read_soil(plan, shelf, wish, beds, targets)
     water = read_water(plan, shelf, targets)
     seed = read_seed(plan, shelf, targets)
     kept = read_kept(plan, shelf, wish, beds)
@@ -51,7 +54,19 @@ def _read_plan(
     if the_site is None or wish is None or not beds or not targets:
         return None
     shared = shared_ground(targets, shelf, wish)
-    return Garden(the_site, wish, tuple(beds), tuple(targets), water, seed, kept, shared)
+    cautions = cautions_of_plan(targets, kept, shelf)
+    return Garden(
+        the_site,
+        wish,
+        tuple(beds),
+        tuple(targets),
+        soil=soil,
+        water=water,
+        seed=seed,
+        cautions=cautions,
+        kept=kept,
+        shared=shared,
+    )
 
 
 def _check_version(plan: TomlTable) -> None:

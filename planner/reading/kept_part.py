@@ -5,8 +5,8 @@ from dataclasses import dataclass, field
 from datetime import date, timedelta
 
 from planner.garden import Bed, KeptGround, SeasonWish
+from planner.reading.bed_part import read_bed_name
 from planner.reading.crops_file import CropShelf
-from planner.reading.near_miss import nearest_word
 from planner.reading.toml_table import TomlTable
 from planner.terms import Dimension, length_words
 
@@ -21,7 +21,7 @@ class _Known:
 
     shelf: CropShelf
     wish: SeasonWish | None
-    beds: dict[str, Bed]
+    beds: Sequence[Bed]
     told: list[KeptGround] = field(default_factory=list)
 
 
@@ -32,7 +32,7 @@ def read_kept(
 
     What is gone long before the season, or comes long after it, holds no ground of it.
     """
-    known = _Known(shelf, wish, {_folded(bed.name): bed for bed in beds})
+    known = _Known(shelf, wish, beds)
     for table in plan.parts_if_any("kept", "Kept ground"):
         kept = _read_one(table, known)
         table.refuse_unknown()
@@ -42,7 +42,7 @@ def read_kept(
 
 
 def _read_one(table: TomlTable, known: _Known) -> KeptGround | None:
-    bed = _read_bed(table, known)
+    bed = read_bed_name(table, known.beds)
     what = table.text("what") if table.need("what", 'what = "rhubarb"') else None
     family = _read_family(table, what, known)
     stretch = _read_stretch(table, bed)
@@ -50,24 +50,6 @@ def _read_one(table: TomlTable, known: _Known) -> KeptGround | None:
     if bed is None or what is None or family is None or stretch is None or days is None:
         return None
     return KeptGround(bed.name, what, family, *stretch, *days, table.place("what"))
-
-
-def _read_bed(table: TomlTable, known: _Known) -> Bed | None:
-    name = table.text("bed") if table.need("bed", 'bed = "North 1"') else None
-    # Without beds one of them has a problem of its own, and may be the one meant.
-    if name is None or not known.beds:
-        return None
-    if _folded(name) in known.beds:
-        return known.beds[_folded(name)]
-    names = [bed.name for bed in known.beds.values()]
-    near = nearest_word(name, names)
-    table.report(
-        "unknown-bed",
-        "bed",
-        f'The plan has no bed "{name}".',
-        f'write "{near}".' if near else f"name one of the beds: {', '.join(names)}.",
-    )
-    return None
 
 
 def _read_family(table: TomlTable, what: str | None, known: _Known) -> str | None:
@@ -140,7 +122,3 @@ def _is_free(kept: KeptGround, table: TomlTable, known: _Known) -> bool:
         "let one end where, or on the day on which, the other begins.",
     )
     return False
-
-
-def _folded(name: str) -> str:
-    return " ".join(name.casefold().split())
