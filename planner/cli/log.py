@@ -6,12 +6,13 @@ from typing import Annotated
 
 import typer
 
-from planner.cli.journal_append import append_line, journal_held
-from planner.cli.plan_folder import JOURNAL, journal_file, names_in
+from planner.cli.journal_append import journal_held
+from planner.cli.noting import note_entry
+from planner.cli.plan_folder import JOURNAL, names_in
 from planner.cli.shell import FolderArgument, refuse, today
 from planner.cli.week import need_record
 from planner.journal import Entry, Event
-from planner.reading import NamedSowings, NotedEntry, read_new_entry
+from planner.reading import NotedEntry
 
 # What these tell moves nothing by itself.
 _MOVE_NOTHING = {Event.PICKED}
@@ -43,27 +44,13 @@ def log(
     names = names_in(need_record(path, folder))
     cells = (on if on is not None else today().isoformat(), event, sowing, amount or "", note or "")
     with journal_held(path):
-        noted = _note(path, tuple(_plain(cell) for cell in cells), names)
+        noted = note_entry(path, cells, names)
+    if not isinstance(noted, NotedEntry):
+        refuse(noted)
     if noted.damaged:
         print("\n\n".join(str(problem) for problem in noted.damaged), file=sys.stderr)
         print("\nThese lines were left as they are; the new one is noted.", file=sys.stderr)
     print(_told(noted, folder))
-
-
-def _plain(cell: str) -> str:
-    """Words for one line, without what no screen can show."""
-    return "".join(one if one.isprintable() else " " for one in cell).strip()
-
-
-def _note(folder: Path, cells: tuple[str, ...], names: NamedSowings) -> NotedEntry:
-    """Add an entry to the journal, or leave after telling why it cannot stand."""
-    read = read_new_entry(journal_file(folder), cells, names)
-    if not isinstance(read, NotedEntry):
-        refuse(read)
-    problem = append_line(folder / JOURNAL, read.appended)
-    if problem is not None:
-        refuse([problem])
-    return read
 
 
 def _told(noted: NotedEntry, folder: str) -> str:

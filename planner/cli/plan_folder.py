@@ -123,14 +123,15 @@ def _unreadable(name: str, error: OSError) -> Problem:
 
 
 def season_record(folder: Path) -> dict[str, Any] | None:
-    """The record of the season in a folder; None when there is none yet."""
-    record = _record(folder)
+    """The record of the season in a folder; None when there is none yet. Or leave, telling why."""
+    record = record_in(folder)
     if isinstance(record, Problem):
         refuse([record])
     return record
 
 
-def _record(folder: Path) -> dict[str, Any] | Problem | None:
+def record_in(folder: Path) -> dict[str, Any] | Problem | None:
+    """The record of the season in a folder, None when there is none, or why it cannot be read."""
     name = f"{SEASON}/{RECORD}"
     try:
         recover(folder)
@@ -153,14 +154,19 @@ def _damaged(name: str, words: str) -> Problem:
 
 
 def earlier_season(folder: Path, garden: Garden, as_of: date) -> EarlierSeason | None:
-    """The season made before, as far as a new one keeps it."""
-    record = season_record(folder)
-    if record is None:
-        return None
-    earlier = read_record(record, garden, as_of, f"{SEASON}/{RECORD}")
+    """The season made before, as far as a new one keeps it; or leave, telling what is wrong."""
+    earlier = earlier_season_in(folder, garden, as_of)
     if isinstance(earlier, Problem):
         refuse([earlier])
     return earlier
+
+
+def earlier_season_in(folder: Path, garden: Garden, as_of: date) -> EarlierSeason | Problem | None:
+    """The season made before, as far as a new one keeps it, or why it cannot be read."""
+    record = record_in(folder)
+    if record is None or isinstance(record, Problem):
+        return record
+    return read_record(record, garden, as_of, f"{SEASON}/{RECORD}")
 
 
 def journal_in(folder: Path, garden: Garden) -> Journal:
@@ -177,25 +183,28 @@ def read_journal_in(folder: Path, crops: Mapping[str, Crop]) -> Journal | tuple[
     file = _file(folder, JOURNAL, problems, LARGEST_JOURNAL_BYTES)
     if file is None:
         return tuple(problems) or Journal()
-    names = _names(_record(folder), crops)
+    names = _names(record_in(folder), crops)
     return (names,) if isinstance(names, Problem) else read_journal(file, names)
 
 
-def journal_file(folder: Path) -> PlanFile:
-    """The journal unread, empty where there is none; or leave when it cannot be opened."""
+def journal_file_in(folder: Path) -> PlanFile | Problem:
+    """The journal unread, empty where there is none, or why it cannot be opened."""
     problems: list[Problem] = []
     file = _file(folder, JOURNAL, problems, LARGEST_JOURNAL_BYTES)
-    if problems:
-        refuse(problems)
-    return file or PlanFile(JOURNAL, b"")
+    return problems[0] if problems else file or PlanFile(JOURNAL, b"")
 
 
 def names_in(record: dict[str, Any]) -> NamedSowings:
     """The names of sowings in the record of a season; or leave when they cannot be read."""
-    names = _names(record, {})
+    names = names_of(record)
     if isinstance(names, Problem):
         refuse([names])
     return names
+
+
+def names_of(record: dict[str, Any]) -> NamedSowings | Problem:
+    """The names of sowings in the record of a season, or why they cannot be read."""
+    return _names(record, {})
 
 
 def _names(

@@ -6,7 +6,12 @@ Journal, or all problems of all files at once. It opens no file itself.
 """
 
 from planner.reading.garden_file import read_garden
-from planner.reading.journal_file import NotedEntry, read_journal, read_new_entry
+from planner.reading.journal_file import (
+    NotedEntry,
+    read_journal,
+    read_new_entry,
+    read_sound_entries,
+)
 from planner.reading.journal_shape import LARGEST_JOURNAL_BYTES
 from planner.reading.named_sowings import NamedSowings, PlannedSowing, named_sowings
 from planner.reading.near_miss import nearest_word
@@ -29,5 +34,6 @@ __all__ = [
     "read_garden",
     "read_journal",
     "read_new_entry",
+    "read_sound_entries",
     "read_weather",
 ]

@@ -41,6 +41,16 @@ def read_journal(file: PlanFile, known: NamedSowings) -> Journal | tuple[Problem
     return problems or Journal(entries)
 
 
+def read_sound_entries(file: PlanFile, known: NamedSowings) -> tuple[Journal, tuple[Problem, ...]]:
+    """What a journal tells in those of its lines that can stand, and the problems of the others."""
+    shape = shape_of(file)
+    if isinstance(shape, Problem):
+        return Journal(), (shape,)
+    entries, problems = _read(shape.rows(), known)
+    wrong = {one.place for one in problems}
+    return Journal(tuple(one for one in entries if one.place not in wrong)), problems
+
+
 def read_new_entry(
     file: PlanFile, cells: Sequence[str], known: NamedSowings
 ) -> NotedEntry | tuple[Problem, ...]:

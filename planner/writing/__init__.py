@@ -5,7 +5,7 @@ no file and looks nothing up.
 """
 
 from planner.writing.bedwork_json import filling_record
-from planner.writing.bound_text import bound_text
+from planner.writing.bound_text import bound_sentences, bound_text, help_sentences
 from planner.writing.calendar import Calendars, write_calendars
 from planner.writing.calendar_event import CalendarEvent, event_lines, events_in
 from planner.writing.changes_text import changes_text
@@ -26,7 +26,7 @@ from planner.writing.site_text import site_text
 from planner.writing.sowing_sheet import write_sowing_sheet
 from planner.writing.trial_json import trial_record
 from planner.writing.trial_text import trial_text, trial_weeks
-from planner.writing.unmet_text import unmet_text
+from planner.writing.unmet_text import UnmetWords, unmet_text, unmet_words
 from planner.writing.week_picture import week_picture
 from planner.writing.week_text import TaskLine, week_text
 
@@ -39,7 +39,9 @@ __all__ = [
     "Saying",
     "Step",
     "TaskLine",
+    "UnmetWords",
     "begins_anew",
+    "bound_sentences",
     "bound_text",
     "changes_text",
     "event_lines",
@@ -47,6 +49,7 @@ __all__ = [
     "filling_record",
     "filling_text",
     "ground_text",
+    "help_sentences",
     "publication",
     "saying_of",
     "site_text",
@@ -54,6 +57,7 @@ __all__ = [
     "trial_text",
     "trial_weeks",
     "unmet_text",
+    "unmet_words",
     "week_picture",
     "week_text",
     "write_calendars",

@@ -19,16 +19,20 @@ def bound_text(season: Season, by_thumb: float, width: int) -> str:
 
     `by_thumb` is the share a fixed sowing interval would meet on the same ground.
     """
-    sentences = [
-        *_tried(season),
-        _bound(season),
-        _thumb(by_thumb),
-        *_help(season),
-        *_repeats(season),
-    ]
+    sentences = [*_tried(season), _bound(season), _thumb(by_thumb), *help_sentences(season)]
     return "\n".join(
         textwrap.fill(one, max(_LEAST_WIDTH, width), subsequent_indent="  ") for one in sentences
     )
+
+
+def bound_sentences(season: Season) -> tuple[str, ...]:
+    """What may be counted on, and the bound."""
+    return (*_tried(season), _bound(season))
+
+
+def help_sentences(season: Season) -> tuple[str, ...]:
+    """What would help, and families that come back."""
+    return (*_help(season), *_repeats(season))
 
 
 def _tried(season: Season) -> Iterator[str]:

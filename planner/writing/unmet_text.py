@@ -2,6 +2,7 @@
 
 import textwrap
 from collections.abc import Iterable
+from dataclasses import dataclass
 
 from planner.scheduling import Unmet, UnmetKind
 from planner.season import Season
@@ -11,18 +12,33 @@ _LEAST_WIDTH = 40
 _MOST_RUNS = 4
 
 
+@dataclass(frozen=True, slots=True)
+class UnmetWords:
+    """What stays unmet for one reason, in sentences; weeks with nobody there name no one crop."""
+
+    crop: str
+    told: str
+    remedy: str
+
+
 def unmet_text(season: Season, width: int) -> str:
     """One paragraph for each crop and reason; empty when everything is met.
 
-    Weeks with nobody there are told once for all crops. Lines end before `width`.
+    Lines end before `width`.
     """
+    return "\n".join(
+        _wrapped(f"{one.told}\n  What would help: {one.remedy}", width)
+        for one in unmet_words(season)
+    )
+
+
+def unmet_words(season: Season) -> tuple[UnmetWords, ...]:
+    """What stays unmet by crop and reason; weeks with nobody there come once, for all crops."""
     units = {one.crop.name: one.crop.unit for one in season.outlooks}
     away = [one for one in season.unmet if one.reason.kind is UnmetKind.AWAY]
     others = [one for one in season.unmet if one.reason.kind is not UnmetKind.AWAY]
-    paragraphs = [_paragraph(unmet, units[unmet[0].crop]) for unmet in _told_together(others)]
-    if away:
-        paragraphs.append(_away_paragraph(away))
-    return "\n".join(_wrapped(paragraph, width) for paragraph in paragraphs)
+    words = [_words(unmet, units[unmet[0].crop]) for unmet in _told_together(others)]
+    return (*words, *([_away_words(away)] if away else []))
 
 
 def _told_together(unmet: list[Unmet]) -> list[list[Unmet]]:
@@ -51,24 +67,21 @@ def _wrapped(paragraph: str, width: int) -> str:
     )
 
 
-def _away_paragraph(away: list[Unmet]) -> str:
+def _away_words(away: list[Unmet]) -> UnmetWords:
     weeks = _runs_words(one.week for one in away)
     crops = ", ".join(dict.fromkeys(one.crop for one in away))
-    return (
-        f"{weeks}: nobody is there to harvest {crops}.\n  What would help: {away[0].reason.remedy}"
-    )
+    told = f"{weeks}: nobody is there to harvest {crops}."
+    return UnmetWords("", told, away[0].reason.remedy)
 
 
-def _paragraph(unmet: list[Unmet], unit: Unit) -> str:
+def _words(unmet: list[Unmet], unit: Unit) -> UnmetWords:
     worst = max(unmet, key=lambda one: one.amount)
     weeks = _runs_words(one.week for one in unmet)
     most, why = "", worst.reason.why
     if len(unmet) > 1:
         most, why = "up to ", why.replace(f"in {worst.week}", "in these weeks")
-    return (
-        f"{worst.crop}, {weeks}: short of {most}{amount_words(worst.amount, unit)}. "
-        f"{why}\n  What would help: {worst.reason.remedy}"
-    )
+    short = f"short of {most}{amount_words(worst.amount, unit)}"
+    return UnmetWords(worst.crop, f"{worst.crop}, {weeks}: {short}. {why}", worst.reason.remedy)
 
 
 def _runs_words(weeks: Iterable[Week]) -> str:
