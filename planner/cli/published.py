@@ -19,6 +19,7 @@ class PublishedRecord:
     path: Path
     at: str
     imprints: dict[str, str] = field(default_factory=dict)
+    is_cut_short: bool = False
 
     def sent(self, uid: str, imprint: str) -> None:
         """The server took an event, or has it in these words already."""
@@ -37,15 +38,20 @@ class PublishedRecord:
         self._add({})
 
     def _add(self, line: dict[str, str]) -> None:
+        # What a run that died began to write must not take this line with it.
+        before = "\n" if self.is_cut_short else ""
         with self.path.open("a", encoding="utf-8") as file:
-            file.write(json.dumps({"at": self.at, **line}) + "\n")
+            file.write(f"{before}{json.dumps({'at': self.at, **line})}\n")
+        self.is_cut_short = False
 
 
 def published_record(folder: Path, at: str) -> PublishedRecord:
     """What was sent to an address before; a line that cannot be read counts for nothing."""
     record = PublishedRecord(folder / PUBLISHED, at)
     if record.path.exists():
-        for line in record.path.read_text(encoding="utf-8", errors="replace").splitlines():
+        text = record.path.read_text(encoding="utf-8", errors="replace")
+        record.is_cut_short = not text.endswith("\n") and text != ""
+        for line in text.split("\n"):
             _take(record, line)
     return record
 

@@ -1,0 +1,1 @@
+"""Files harmed by chance: whatever they hold, a command ends well (see docs/trust.md)."""
