@@ -1,12 +1,13 @@
 """Climate: the year at this site and its odds.
 
 Takes a Site. Gives Climate: the last freeze of spring and the first of fall at any risk, in
-either hemisphere and across New Year, temperatures of the average year and of past years, and
-the length of any day.
+either hemisphere and across New Year, temperatures of the average year and of past years, what
+evaporates, and the length of any day.
 """
 
 from planner.climate.climate import Climate, FreezeYear, FreezeYearOdds
 from planner.climate.day_length import day_length_h, shortest_day
+from planner.climate.evapotranspiration import hargreaves_mm, reference_evapotranspiration_mm
 from planner.climate.freeze_odds import (
     FreezeLaw,
     FreezeOdds,
@@ -64,7 +65,9 @@ __all__ = [
     "first_freeze_odds",
     "freeze_record_of",
     "freeze_seasons",
+    "hargreaves_mm",
     "last_freeze_odds",
     "numbered_day",
+    "reference_evapotranspiration_mm",
     "shortest_day",
 ]

@@ -1,0 +1,103 @@
+"""A sheet for whoever waters while the grower is away."""
+
+import textwrap
+from collections.abc import Iterator, Sequence
+from datetime import date
+
+from planner.bedwork import AwayBed, Holiday
+from planner.garden import NoDrip
+from planner.scheduling import Sowing
+from planner.terms import Unit
+from planner.writing.water_words import run_words, water_words
+
+_LEAVE_ALONE = (
+    "Do not feed, spray, prune, pull or move anything; what looks like a weed may be a seedling.",
+    "Do not turn a timer to another program, and leave no hose under pressure overnight.",
+    "Do not water in the midday heat, nor when it has rained enough to puddle.",
+    "Do not work in the heat of the day, drink often, and stop when dizzy.",
+)
+
+
+def holiday_text(holidays: Sequence[Holiday], unit: Unit, width: int) -> str:
+    """A sheet for each time away, fit to be printed and left at the gate."""
+    if not holidays:
+        return "No time away lies ahead (away in [season])."
+    return "\n\n\n".join("\n".join(_sheet(one, unit, width)) for one in holidays)
+
+
+def _sheet(one: Holiday, unit: Unit, width: int) -> Iterator[str]:
+    yield f"WHILE WE ARE AWAY, {_day(one.away.first)} to {_day(one.away.last)}"
+    yield ""
+    yield from _watering(one, unit, width)
+    looks = list(_looks(one))
+    if looks:
+        yield from ("", "Look at each time:")
+        yield from (_item(look, width) for look in looks)
+    if one.picks or one.stands:
+        yield from ("", "Pick, and eat it:")
+        yield from (_item(line, width) for line in _picks(one))
+    yield from ("", "Please:")
+    yield from (_item(line, width) for line in _LEAVE_ALONE)
+
+
+def _watering(one: Holiday, unit: Unit, width: int) -> Iterator[str]:
+    if not one.beds:
+        yield from textwrap.wrap(
+            "Watering: nothing can be told from the plan for these days. Feel the soil two to four "
+            "inches down every other day, and water where it is dry.",
+            width,
+        )
+        return
+    days = ", ".join(f"{day:%a} {day.day} {day:%b}" for day in one.days)
+    yield from textwrap.wrap(
+        f"Water early in the morning on: {days}. Leave it out after a soaking rain.", width
+    )
+    names = max(len(bed.water.bed.name) for bed in one.beds)
+    for bed in one.beds:
+        yield f"  [ ] {bed.water.bed.name:<{names}}  {_each_time(bed, unit)}"
+
+
+def _each_time(bed: AwayBed, unit: Unit) -> str:
+    if isinstance(bed.runs, NoDrip):
+        return f"{water_words(bed.each_l, unit)} by hand"
+    words = run_words(bed.runs.minutes, bed.runs.parts)
+    rest = ", with an hour between" if bed.runs.parts > 1 else ""
+    on_timer = f" (timer {bed.water.bed.timer})" if bed.water.bed.timer else ""
+    return f"{words}{rest}{on_timer}"
+
+
+def _looks(one: Holiday) -> Iterator[str]:
+    yield "Is the soil damp two to four inches down? If it is dry and plants hang, water once more."
+    yield "Does every drip line drip, and does none spout?"
+    if one.seedbeds:
+        yield f"Seed that is not up yet, keep its ground damp on top: {_named(one.seedbeds)}."
+    if one.trays:
+        yield f"Trays indoors, damp and never standing in water: {_crops(one.trays)}."
+
+
+def _picks(one: Holiday) -> Iterator[str]:
+    for sowing in one.picks:
+        yield f"{_named([sowing])}: what is ready; picking keeps more coming."
+    if one.stands:
+        yield f"Ready, and can be taken or left: {_named(one.stands)}."
+    yield "Wash hands, rinse it under running water."
+
+
+def _named(sowings: Sequence[Sowing]) -> str:
+    return ", ".join(f"{one.id} ({_beds(one)})" for one in sowings)
+
+
+def _beds(one: Sowing) -> str:
+    return " + ".join(dict.fromkeys(block.bed for block in one.blocks))
+
+
+def _crops(sowings: Sequence[Sowing]) -> str:
+    return ", ".join(dict.fromkeys(one.crop.name for one in sowings))
+
+
+def _item(text: str, width: int) -> str:
+    return textwrap.fill(text, width, initial_indent="  - ", subsequent_indent="    ")
+
+
+def _day(day: date) -> str:
+    return f"{day.day} {day:%B %Y}"
