@@ -15,6 +15,7 @@ from planner.garden.bed import (
 )
 from planner.garden.caution import Caution, CautionTime
 from planner.garden.crop import (
+    DEPTH_TOLERANCE_M,
     Crop,
     Frost,
     FrostTolerance,
@@ -33,6 +34,7 @@ from planner.garden.heat_needs import (
     NoHeatNeeds,
 )
 from planner.garden.kept_ground import KeptGround
+from planner.garden.paper import Paper, PaperByUnits, usual_paper
 from planner.garden.season_wish import AwayTime, SeasonWish
 from planner.garden.seed_wish import SeedKind, SeedWish
 from planner.garden.shared_ground import SharedGround, SharingPattern
@@ -72,6 +74,7 @@ from planner.garden.way import CountedFrom, DirectSown, RaisedIndoors, Way
 from planner.garden.weather import DailyWeather
 
 __all__ = [
+    "DEPTH_TOLERANCE_M",
     "USUAL_PRIORITY",
     "AwayTime",
     "Bed",
@@ -117,6 +120,8 @@ __all__ = [
     "NotTold",
     "Once",
     "OnceTarget",
+    "Paper",
+    "PaperByUnits",
     "Parcel",
     "Pick",
     "RaisedIndoors",
@@ -139,4 +144,5 @@ __all__ = [
     "rectangular_bed_line",
     "round_bed_line",
     "spread_between",
+    "usual_paper",
 ]

@@ -8,6 +8,7 @@ from planner.garden.bed import Bed
 from planner.garden.caution import Caution
 from planner.garden.crop import Crop
 from planner.garden.kept_ground import KeptGround
+from planner.garden.paper import Paper, usual_paper
 from planner.garden.season_wish import SeasonWish
 from planner.garden.seed_wish import SeedWish
 from planner.garden.shared_ground import SharedGround
@@ -42,6 +43,12 @@ class Garden:
     def crops(self) -> dict[str, Crop]:
         """The crops wanted, in the order of the plan."""
         return {target.crop.name: target.crop for target in self.targets}
+
+    @property
+    def paper(self) -> Paper:
+        """The paper its sheets are printed on."""
+        stated = self.site.paper
+        return stated if isinstance(stated, Paper) else usual_paper(self.beds[0].note.unit)
 
     def last_wanted(self, crop: str) -> date:
         """The last day on which a harvest of a crop is of use."""

@@ -1,6 +1,11 @@
 """Paper: the size the garden's sheets are printed on."""
 
+from dataclasses import dataclass
 from enum import StrEnum
+
+from planner.terms import Unit
+
+_UNITS_OF_LETTER = {"ft", "in"}
 
 
 class Paper(StrEnum):
@@ -8,3 +13,13 @@ class Paper(StrEnum):
 
     A4 = "A4"
     LETTER = "letter"
+
+
+@dataclass(frozen=True, slots=True)
+class PaperByUnits:
+    """The plan names no paper: it goes by the units the beds are written in."""
+
+
+def usual_paper(unit: Unit) -> Paper:
+    """Letter where beds are written in feet or inches, A4 where they are metric."""
+    return Paper.LETTER if unit.name in _UNITS_OF_LETTER else Paper.A4

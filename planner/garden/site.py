@@ -4,9 +4,10 @@ A site is freezing at times, never, or all year round; the three are different a
 none of them is an error.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from statistics import NormalDist
 
+from planner.garden.paper import Paper, PaperByUnits
 from planner.garden.weather import DailyWeather
 from planner.terms import MonthDay, Source
 
@@ -77,13 +78,17 @@ class NoWeather:
 
 @dataclass(frozen=True, slots=True)
 class Site:
-    """Where the garden lies. `latitude_deg` is negative in the south."""
+    """Where the garden lies. `latitude_deg` is negative in the south.
+
+    `paper` bears on no date: a season does not rest on it, and repr leaves it out.
+    """
 
     name: str
     latitude_deg: float
     freezes: Freezes
     temperatures: MonthlyTemperatures | NoTemperatures
     weather: DailyWeather | NoWeather
+    paper: Paper | PaperByUnits = field(default=PaperByUnits(), repr=False)
 
 
 _NORMAL_Z_OF_NINE_IN_TEN = NormalDist().inv_cdf(0.9)

@@ -9,6 +9,8 @@ from planner.garden import (
     MonthlyTemperatures,
     NeverFreezes,
     NoTemperatures,
+    Paper,
+    PaperByUnits,
     Site,
     spread_between,
 )
@@ -38,10 +40,16 @@ def read_site(table: TomlTable, files: PlanFiles, problems: list[Problem]) -> Si
     weather = read_weather_named(table, files, problems)
     freezes = _read_freezes(table, latitude)
     temperatures = _read_temperatures(table)
+    paper = _read_paper(table)
     table.refuse_unknown()
     if name is None or latitude is None or freezes is None:
         return None
-    return Site(name, latitude, freezes, temperatures, weather)
+    return Site(name, latitude, freezes, temperatures, weather, paper)
+
+
+def _read_paper(table: TomlTable) -> Paper | PaperByUnits:
+    written = table.choice("paper", Paper) if "paper" in table else None
+    return Paper(written) if written else PaperByUnits()
 
 
 def _refuse_zone(table: TomlTable) -> None:
