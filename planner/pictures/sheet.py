@@ -1,0 +1,50 @@
+"""A sheet: the frame every picture stands in, with its text alternative."""
+
+from collections.abc import Sequence
+
+from planner.pictures.svg import PAPER, label, named, number, rectangle, tag
+
+MARGIN = 16.0
+
+
+def sheet(
+    prefix: str,
+    told: tuple[str, str],
+    size: tuple[float, float],
+    marks: Sequence[str],
+    *inside: str,
+) -> str:
+    """A whole SVG document of a size in px at natural size.
+
+    `told` is its title and description; `marks` its definitions, whose ids begin with `prefix`,
+    which no other picture of a page may have.
+    """
+    title, text = told
+    width, height = size
+    return (
+        tag(
+            "svg",
+            _identified("title", f"{prefix}-title", title),
+            _identified("desc", f"{prefix}-desc", text),
+            tag("defs", *marks),
+            rectangle(0, 0, width, height, fill=PAPER),
+            *inside,
+            xmlns="http://www.w3.org/2000/svg",
+            role="img",
+            aria_labelledby=f"{prefix}-title {prefix}-desc",
+            viewBox=f"0 0 {number(width)} {number(height)}",
+            width=width,
+            height=height,
+            font_family="sans-serif",
+        )
+        + "\n"
+    )
+
+
+def _identified(name: str, its_id: str, text: str) -> str:
+    return named(name, text).replace(f"<{name}", f'<{name} id="{its_id}"', 1)
+
+
+def heading(text: str, below: str) -> str:
+    """A picture's title and the line under it, at its top."""
+    return label(MARGIN, 26, text, 15, font_weight="bold") + label(MARGIN, 42, below, 11)
