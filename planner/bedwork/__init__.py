@@ -3,6 +3,54 @@
 Takes beds, sowings and blocks, and the climate. Gives amounts, each with its reason.
 """
 
-from planner.bedwork.filling import Filling, fillings_of
+from planner.bedwork.cautions import cautions_of
+from planner.bedwork.evaporation import Evaporation, Known
+from planner.bedwork.filling import (
+    Doubt,
+    Filling,
+    Layer,
+    LayerKind,
+    TightDepth,
+    fillings_of,
+    tight_depths,
+)
+from planner.bedwork.holiday import AwayBed, Holiday, holidays_of
+from planner.bedwork.manure import ManureCheck, PickAfterManure, manure_checks, needed_days
+from planner.bedwork.order import Order, OrderLine, order_of, whole_parcels
+from planner.bedwork.turnover import CompostYear, Turnover, compost_years, turnovers_of
+from planner.bedwork.water import BedWater, Given, Runs, SharedRun, Water, WeekWater, water_of
 
-__all__ = ["Filling", "fillings_of"]
+__all__ = [
+    "AwayBed",
+    "BedWater",
+    "CompostYear",
+    "Doubt",
+    "Evaporation",
+    "Filling",
+    "Given",
+    "Holiday",
+    "Known",
+    "Layer",
+    "LayerKind",
+    "ManureCheck",
+    "Order",
+    "OrderLine",
+    "PickAfterManure",
+    "Runs",
+    "SharedRun",
+    "TightDepth",
+    "Turnover",
+    "Water",
+    "WeekWater",
+    "cautions_of",
+    "compost_years",
+    "fillings_of",
+    "holidays_of",
+    "manure_checks",
+    "needed_days",
+    "order_of",
+    "tight_depths",
+    "turnovers_of",
+    "water_of",
+    "whole_parcels",
+]

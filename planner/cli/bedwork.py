@@ -10,11 +10,21 @@ from typing import Annotated
 
 import typer
 
-from planner.bedwork import fillings_of
+from planner.bedwork import (
+    cautions_of,
+    fillings_of,
+    holidays_of,
+    manure_checks,
+    order_of,
+    tight_depths,
+    turnovers_of,
+    water_of,
+)
 from planner.cli.plan_folder import RECORD, earlier_season, need_garden, season_record
 from planner.cli.season_folder import SEASON
 from planner.cli.shell import FolderArgument, JsonOption, print_json, refuse
 from planner.cli.week import need_record
+from planner.climate import Climate
 from planner.garden import Garden
 from planner.scheduling import Sowing
 from planner.season import season_unreadable
@@ -26,6 +36,10 @@ class Part(StrEnum):
     """The parts of bed work, in the order they are shown."""
 
     FILLING = "filling"
+    TURNOVER = "turnover"
+    MANURE = "manure"
+    WATER = "water"
+    HOLIDAY = "holiday"
 
 
 _NEEDS_NO_SEASON = frozenset({Part.FILLING})
@@ -37,6 +51,7 @@ class _Desk:
 
     garden: Garden
     sowings: tuple[Sowing, ...]
+    as_of: date
     width: int
 
 
@@ -62,15 +77,23 @@ def bedwork(
 
     Example: planner bedwork my-garden --part filling
     """
-    garden, sowings = _plan(folder, part)
+    garden, sowings, as_of = _plan(folder, part)
     wide = max(_LEAST_WIDTH, shutil.get_terminal_size().columns)
-    desk = _Desk(garden, sowings or (), wide)
+    desk = _Desk(garden, sowings or (), as_of, wide)
     parts = [one for one in _wanted(part) if sowings is not None or one in _NEEDS_NO_SEASON]
     said = {one: _SAID[one](desk) for one in parts}
+    from planner.writing import cautions_record, cautions_text  # noqa: PLC0415 - heavy
+
+    cautions = cautions_of(garden, [one.value for one in parts])
     if json:
-        print_json({one.value: said[one].record for one in parts})
+        told = [caution for one in parts for caution in cautions[one.value]]
+        records = {one.value: said[one].record for one in parts}
+        print_json({**records, "cautions": cautions_record(told)})
         return
-    print("\n\n".join(f"{one.head}\n\n{one.text}" for one in said.values()))
+    for number, one in enumerate(parts):
+        care = cautions_text(cautions[one.value], wide)
+        print("\n" * (number > 0), end="")
+        print("\n\n".join(filter(None, [said[one].head, said[one].text, care])))
     if sowings is None:
         print(f"\nThe rest needs a season; make one with: planner schedule {folder}")
 
@@ -79,14 +102,17 @@ def _wanted(part: Part | None) -> Iterator[Part]:
     return (one for one in Part if part in {None, one})
 
 
-def _plan(folder: str, part: Part | None) -> tuple[Garden, tuple[Sowing, ...] | None]:
-    """The garden, and its sowings; None for them where there is no season and none is needed."""
+def _plan(folder: str, part: Part | None) -> tuple[Garden, tuple[Sowing, ...] | None, date]:
+    """The garden, its sowings, and the day they were planned as seen on.
+
+    None for sowings where there is no season and none is needed.
+    """
     path = Path(folder)
     garden = need_garden(path)
     if part is None or part in _NEEDS_NO_SEASON:
         record = season_record(path)
         if record is None:
-            return garden, None
+            return garden, None, garden.wish.first
     else:
         record = need_record(path, folder)
     try:
@@ -94,14 +120,55 @@ def _plan(folder: str, part: Part | None) -> tuple[Garden, tuple[Sowing, ...] | 
     except (KeyError, TypeError, ValueError):
         refuse([season_unreadable(f"{SEASON}/{RECORD}", "It has no readable as_of.")])
     season = earlier_season(path, garden, as_of)
-    return garden, season.sowings if season else ()
+    return garden, season.sowings if season else (), as_of
 
 
 def _filling(desk: _Desk) -> _Said:
     from planner.writing import filling_record, filling_text  # noqa: PLC0415 - heavy
 
-    fillings = fillings_of(desk.garden)
-    return _Said("Filling new beds", filling_text(fillings, desk.width), filling_record(fillings))
+    garden = desk.garden
+    fillings = fillings_of(garden, desk.sowings)
+    order = order_of(garden.soil, fillings)
+    tight = tight_depths(garden, desk.sowings)
+    text = filling_text(garden, fillings, order, tight, desk.width)
+    return _Said("Filling new beds", text, filling_record(fillings, order, tight))
 
 
-_SAID: dict[Part, Callable[[_Desk], _Said]] = {Part.FILLING: _filling}
+def _turnover(desk: _Desk) -> _Said:
+    from planner.writing import turnover_record, turnover_text  # noqa: PLC0415 - heavy
+
+    turnovers = turnovers_of(desk.garden, desk.sowings)
+    text = turnover_text(desk.garden, turnovers, desk.width)
+    return _Said("Turnover", text, turnover_record(desk.garden, turnovers))
+
+
+def _manure(desk: _Desk) -> _Said:
+    from planner.writing import manure_record, manure_text  # noqa: PLC0415 - heavy
+
+    checks = manure_checks(desk.garden, desk.sowings)
+    return _Said("Raw manure", manure_text(desk.garden, checks, desk.width), manure_record(checks))
+
+
+def _water(desk: _Desk) -> _Said:
+    from planner.writing import water_record, water_text  # noqa: PLC0415 - heavy
+
+    water = water_of(desk.garden, Climate(desk.garden.site), desk.sowings)
+    return _Said("Water", water_text(water, desk.width), water_record(water))
+
+
+def _holiday(desk: _Desk) -> _Said:
+    from planner.writing import holiday_record, holiday_text  # noqa: PLC0415 - heavy
+
+    water = water_of(desk.garden, Climate(desk.garden.site), desk.sowings)
+    holidays = holidays_of(water, desk.sowings, desk.as_of)
+    text = holiday_text(holidays, desk.garden.beds[0].note.unit, desk.width)
+    return _Said("For whoever waters while you are away", text, holiday_record(holidays))
+
+
+_SAID: dict[Part, Callable[[_Desk], _Said]] = {
+    Part.FILLING: _filling,
+    Part.TURNOVER: _turnover,
+    Part.MANURE: _manure,
+    Part.WATER: _water,
+    Part.HOLIDAY: _holiday,
+}

@@ -7,6 +7,7 @@ from planner.terms.unit import ONE_OF, UNITS, Unit
 M2_PER_SQ_FT = 0.09290304
 _UM_PER_INCH = 25_400
 _IMPERIAL = {"ft", "in"}
+_BUCKET_CU_FT = 0.25
 
 
 def length_words(length_um: float, unit: Unit) -> str:
@@ -51,9 +52,13 @@ def count_words(count: int, noun: str) -> str:
 
 
 def volume_words(volume_l: float, unit: Unit) -> str:
-    """A volume like "15.6 cu ft", "440 L" or "1.2 m3", in the system of a bed's unit."""
+    """A volume like "15.6 cu ft", "0.9 gal", "440 L" or "1.2 m3", in the system of a bed's unit.
+
+    Small ones are told as one measures them with a bucket.
+    """
     if unit.name in _IMPERIAL:
-        return f"{_measured(volume_l / UNITS['cu ft'].factor)} cu ft"
+        name = "cu ft" if volume_l >= _BUCKET_CU_FT * UNITS["cu ft"].factor else "gal"
+        return f"{_measured(volume_l / UNITS[name].factor)} {name}"
     if volume_l < 1000:
         return f"{_measured(volume_l)} L"
     return f"{_measured(volume_l / 1000)} m3"

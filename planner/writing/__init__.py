@@ -4,14 +4,23 @@ Takes a Season. Gives season.json, calendars, sheets and the picture of the week
 no file and looks nothing up.
 """
 
-from planner.writing.bedwork_json import filling_record
+from planner.writing.bedwork_json import (
+    cautions_record,
+    filling_record,
+    manure_record,
+    turnover_record,
+)
+from planner.writing.bedwork_lines import bedwork_lines
 from planner.writing.bound_text import bound_sentences, bound_text, help_sentences
 from planner.writing.calendar import Calendars, write_calendars
 from planner.writing.calendar_event import CalendarEvent, event_lines, events_in
+from planner.writing.cautions_text import cautions_text
 from planner.writing.changes_text import changes_text
 from planner.writing.filling_text import filling_text
 from planner.writing.ground_text import ground_text
 from planner.writing.harvest_sheet import write_harvest_sheet
+from planner.writing.holiday_text import holiday_text
+from planner.writing.manure_text import manure_text
 from planner.writing.publication import (
     LEFT,
     Held,
@@ -26,7 +35,11 @@ from planner.writing.site_text import site_text
 from planner.writing.sowing_sheet import write_sowing_sheet
 from planner.writing.trial_json import trial_record
 from planner.writing.trial_text import trial_text, trial_weeks
+from planner.writing.turnover_text import turnover_text
 from planner.writing.unmet_text import UnmetWords, unmet_text, unmet_words
+from planner.writing.water_json import holiday_record, water_record
+from planner.writing.water_lines import water_lines
+from planner.writing.water_text import water_text
 from planner.writing.week_picture import week_picture
 from planner.writing.week_text import TaskLine, week_text
 
@@ -40,9 +53,12 @@ __all__ = [
     "Step",
     "TaskLine",
     "UnmetWords",
+    "bedwork_lines",
     "begins_anew",
     "bound_sentences",
     "bound_text",
+    "cautions_record",
+    "cautions_text",
     "changes_text",
     "event_lines",
     "events_in",
@@ -50,14 +66,23 @@ __all__ = [
     "filling_text",
     "ground_text",
     "help_sentences",
+    "holiday_record",
+    "holiday_text",
+    "manure_record",
+    "manure_text",
     "publication",
     "saying_of",
     "site_text",
     "trial_record",
     "trial_text",
     "trial_weeks",
+    "turnover_record",
+    "turnover_text",
     "unmet_text",
     "unmet_words",
+    "water_lines",
+    "water_record",
+    "water_text",
     "week_picture",
     "week_text",
     "write_calendars",

@@ -1,20 +1,158 @@
-"""What fills new beds, in words."""
+"""What fills new beds, and what to buy for them, in words."""
 
-from collections.abc import Sequence
+import textwrap
+from collections.abc import Iterator, Sequence
+from itertools import groupby
 
-from planner.bedwork import Filling
-from planner.terms import length_words, volume_words
+from planner.bedwork import Doubt, Filling, Layer, LayerKind, Order, TightDepth
+from planner.garden import Garden, NoPrice, SoilMix
+from planner.terms import UNITS, Unit, count_words, length_words, volume_words, weight_words
+from planner.writing.place_words import day_words
+from planner.writing.source_words import in_brackets
+
+_DOUBTS = {
+    Doubt.TOO_SHALLOW: "Less than 6 in (15 cm) of soil carries no crop for long: build it deeper.",
+    Doubt.ONLY_RICH: "So shallow it only carries shallow roots, and only with a rich mix.",
+    Doubt.MUCH_COMPOST: "More than half of the mix is compost: plants may burn, and the soil gets "
+    "too rich in phosphorus. Ask for an analysis, or take more topsoil.",
+}
+_IMPERIAL = {"ft", "in"}
 
 
-def filling_text(fillings: Sequence[Filling], width: int) -> str:
-    """A part for each new bed; says so where there is none."""
-    del width
-    if not fillings:
-        return "No bed is new. Write new = true below a [[bed]] that is still to be filled."
-    return "\n".join(_line(one) for one in fillings)
+def filling_text(
+    garden: Garden,
+    fillings: Sequence[Filling],
+    order: Order,
+    tight: Sequence[TightDepth],
+    width: int,
+) -> str:
+    """A part for each new bed, one for the order, and beds less deep than crops would have them."""
+    parts = [_wrapped(_bed_lines(one, garden), width) for one in fillings]
+    if fillings:
+        parts.append("\n".join(_order_lines(garden, order, width)))
+        parts.append(_wrapped([_other_mixes(garden)], width))
+    else:
+        parts.append(
+            _wrapped(
+                ["No bed is new. Write new = true below a [[bed]] that is still to be filled."],
+                width,
+            )
+        )
+    if tight:
+        parts.append(_wrapped(_tight_lines(tight), width))
+    return "\n\n".join(parts)
 
 
-def _line(one: Filling) -> str:
+def mix_words(mix: SoilMix) -> str:
+    """A mix like "2 parts topsoil, 1 part compost"."""
+    return ", ".join(
+        f"{parts:g} {'part' if parts == 1 else 'parts'} {name}" for name, parts in mix.parts.items()
+    )
+
+
+def parcel_words(size_l: float, unit: Unit) -> str:
+    """A bag or load as it is sold: "0.75 cu ft", "0.5 cu yd", "40 L"."""
+    if unit.name in _IMPERIAL and size_l >= UNITS["cu yd"].factor / 4:
+        return f"{size_l / UNITS['cu yd'].factor:.3g} cu yd"
+    return volume_words(size_l, unit)
+
+
+def price_words(price: float) -> str:
+    """A price in the grower's own money."""
+    return f"{price:,.2f}"
+
+
+def _wrapped(lines: Sequence[str], width: int) -> str:
+    """Lines folded to a width; those after the first are set in."""
+    first, *rest = lines
+    return "\n".join(
+        [
+            textwrap.fill(first, width, subsequent_indent="  "),
+            *(
+                textwrap.fill(one, width, initial_indent="  ", subsequent_indent="    ")
+                for one in rest
+            ),
+        ]
+    )
+
+
+def _bed_lines(one: Filling, garden: Garden) -> list[str]:
     unit = one.bed.note.unit
-    depth = length_words(one.bed.soil_depth_m * 1e6, unit)
-    return f"{one.bed.name}: {volume_words(one.volume_l, unit)} to {depth} deep."
+    by = f", by {day_words(one.first_in)}" if one.first_in else ""
+    depth = _depth(one.bed.soil_depth_m, unit)
+    lines = [f"{one.bed.name}{by}: {volume_words(one.volume_l, unit)}, {depth} deep"]
+    if len(one.layers) > 1:
+        lines.append("from the bottom up:")
+    lines += [_layer_words(layer, one) for layer in one.layers]
+    settling = garden.soil.figures["settling"]
+    if one.settles_l > 0:
+        by = f"{_depth(settling.middle / 1000, unit)} {in_brackets(settling.source)}"
+        lines.append(
+            f"Keep {volume_words(one.settles_l, unit)} of mix to top it up: in its first season it "
+            f"may settle by {by}. Measure it."
+        )
+    lines.append(f"Full and wet it may weigh about {weight_words(one.wet_kg, unit)}.")
+    return [*lines, *(_DOUBTS[doubt] for doubt in one.doubts)]
+
+
+def _layer_words(layer: Layer, one: Filling) -> str:
+    unit = one.bed.note.unit
+    made_of = f" ({mix_words(one.mix)})" if layer.kind is LayerKind.GOOD_MIX else ""
+    depth = _depth(layer.depth_m, unit)
+    return f"{depth} of {layer.kind}: {volume_words(layer.volume_l, unit)}{made_of}"
+
+
+def _depth(depth_m: float, unit: Unit) -> str:
+    return length_words(depth_m * 1e6, unit)
+
+
+def _order_lines(garden: Garden, order: Order, width: int) -> Iterator[str]:
+    soil, unit = garden.soil, garden.beds[0].note.unit
+    yield "To buy for all new beds, topping up included:"
+    names = max(len(line.part) for line in order.lines)
+    for line in order.lines:
+        volume = volume_words(line.volume_l, unit)
+        bags, loads = count_words(line.bags, "bag"), count_words(line.loads, "load")
+        yield f"  {line.part:<{names}}  {volume:>11}  {bags:>9}  or {loads:>8}"
+    bag, load = (parcel_words(one.size.middle, unit) for one in (soil.bag, soil.bulk))
+    weighs = weight_words(order.bag_kg, unit)
+    bag += f" {in_brackets(soil.bag.size.source)}"
+    load += f" {in_brackets(soil.bulk.size.source)}"
+    sizes = f"A bag holds {bag} and weighs about {weighs}; a load is {load}."
+    yield textwrap.fill(sizes, width, initial_indent="  ", subsequent_indent="  ")
+    cost = " ".join(_cost_words(order))
+    if cost:
+        yield textwrap.fill(cost, width, initial_indent="  ", subsequent_indent="  ")
+
+
+def _cost_words(order: Order) -> Iterator[str]:
+    bags, loads = order.bags_cost, order.loads_cost
+    if not isinstance(bags, NoPrice):
+        yield f"In bags ({order.bags}): {price_words(bags)}."
+    if not isinstance(loads, NoPrice):
+        yield f"In loads ({order.loads}): {price_words(loads)}, without delivery."
+    if not isinstance(bags, NoPrice) and not isinstance(loads, NoPrice) and bags != loads:
+        yield f"{'Loads' if loads < bags else 'Bags'} cost less."
+
+
+def _other_mixes(garden: Garden) -> str:
+    soil = garden.soil
+    known = [soil.mix, *soil.other_mixes]
+    return (
+        "Mixes by volume: "
+        + "; ".join(f"{mix_words(one)} {in_brackets(one.source)}" for one in known)
+        + "."
+    )
+
+
+def _tight_lines(tight: Sequence[TightDepth]) -> list[str]:
+    lines = ["Less deep than the crops planned there would have (they can stand it):"]
+    for bed, found in groupby(tight, key=lambda one: one.bed):
+        crops = ", ".join(f"{one.crop.name} {_likes(one)}" for one in found)
+        lines.append(f"{bed.name}, {_depth(bed.soil_depth_m, bed.note.unit)}: {crops}")
+    return lines
+
+
+def _likes(one: TightDepth) -> str:
+    depth = one.crop.ground.soil_depth
+    return f"{length_words(depth.high * 1000, one.bed.note.unit)} {in_brackets(depth.source)}"

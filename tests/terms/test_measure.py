@@ -88,7 +88,8 @@ def test_metric_words_are_within_half_a_centimetre(length_um: int) -> None:
         (442.4, "cm", "442 L"),
         (37.66, "m", "37.7 L"),
         (1250.0, "m", "1.2 m3"),
-        (0.0, "ft", "0 cu ft"),
+        (0.88, "ft", "0.23 gal"),
+        (0.0, "ft", "0 gal"),
     ],
 )
 def test_a_volume_is_told_in_the_system_of_the_bed(volume_l: float, unit: str, words: str) -> None:

@@ -1,0 +1,136 @@
+"""Turnover in words: what comes out, what is spread, what follows; and what feeds how much."""
+
+import textwrap
+from collections.abc import Iterator, Sequence
+from itertools import groupby
+
+from planner.bedwork import CompostYear, Turnover, compost_years, whole_parcels
+from planner.garden import CropSoil, Feeding, Garden
+from planner.terms import M2_PER_SQ_FT, UNITS, Unit, count_words, length_words, volume_words
+from planner.writing.filling_text import parcel_words
+from planner.writing.place_words import day_words, short_stretch_words
+from planner.writing.source_words import in_brackets
+
+_HUNGRIEST_FIRST = tuple(reversed(Feeding))
+_IMPERIAL = {"ft", "in"}
+
+
+def turnover_text(garden: Garden, turnovers: Sequence[Turnover], width: int) -> str:
+    """Turnovers by day, the compost of each bed and year, and how hungry the crops are."""
+    unit = garden.beds[0].note.unit
+    parts = [
+        _filled(_how(garden, unit), width),
+        *_days(turnovers, width),
+        "\n".join(_years(garden, turnovers, width)),
+        "\n".join(_hunger(garden, unit, width)),
+    ]
+    return "\n\n".join(part for part in parts if part)
+
+
+def dressing_words(one: Turnover) -> str:
+    """What is spread on a block's ground, such as "0.6 cu ft of compost (1/2 in)"."""
+    unit = one.bed.note.unit
+    if one.volume_l <= 0:
+        return "no more compost this year"
+    depth = length_words(one.depth_mm * 1000, unit)
+    return f"{volume_words(one.volume_l, unit)} of compost ({depth})"
+
+
+def _filled(text: str, width: int, indent: str = "") -> str:
+    return textwrap.fill(text, width, initial_indent=indent, subsequent_indent=f"{indent}  ")
+
+
+def _how(garden: Garden, unit: Unit) -> str:
+    figures = garden.soil.figures
+    usual, most = figures["top_dress"], figures["compost_a_year"]
+    depth = f"{length_words(usual.low * 1000, unit)} of compost {in_brackets(usual.source)}"
+    ceiling = f"{length_words(most.middle * 1000, unit)} in twelve months"
+    return (
+        "Cut what is cleared off at the soil line and leave its roots; pull what is eaten with its "
+        f"root. Then spread {depth}, at most {ceiling} {in_brackets(most.source)}. "
+        "Places are counted from the marked end; on a rim from the mark."
+    )
+
+
+def _days(turnovers: Sequence[Turnover], width: int) -> Iterator[str]:
+    for day, found in groupby(turnovers, key=lambda one: one.on):
+        lines = [_filled(_line(one), width, "  ") for one in found]
+        yield "\n".join([day_words(day), *lines])
+
+
+def _line(one: Turnover) -> str:
+    done = "pull" if one.pulled else "cut"
+    place = short_stretch_words(one.bed, one.from_um, one.to_um)
+    after = f"; then {', '.join(one.followers)}" if one.followers else ""
+    return f"{one.bed.name}, {place}: {done} {one.sowing}, {dressing_words(one)}{after}"
+
+
+def _years(garden: Garden, turnovers: Sequence[Turnover], width: int) -> Iterator[str]:
+    if not turnovers:
+        yield "Nothing is cleared in this season."
+        return
+    unit, bag = garden.beds[0].note.unit, garden.soil.bag
+    volume_l = sum(one.volume_l for one in turnovers)
+    bags = count_words(whole_parcels(volume_l, bag.size.middle), "bag")
+    size = parcel_words(bag.size.middle, unit)
+    yield f"Compost in all: {volume_words(volume_l, unit)}, {bags} of {size}. By bed and year:"
+    years = compost_years(turnovers)
+    names = max(len(one.bed.name) for one in years)
+    for year in years:
+        depth = length_words(year.deepest_mm * 1000, unit)
+        volume = volume_words(year.volume_l, unit)
+        yield f"  {year.bed.name:<{names}}  {year.year}  {volume:>11}  {depth} at its fullest spot"
+    full = [one for one in years if one.full_on is not None]
+    if full:
+        yield _filled(_ceiling_words(full), width)
+
+
+def _ceiling_words(full: Sequence[CompostYear]) -> str:
+    reached = ", ".join(
+        f"{one.bed.name} on {day_words(one.full_on)}" for one in full if one.full_on is not None
+    )
+    return (
+        f"The year's ceiling is reached: {reached}. Have the soil of these beds tested before you "
+        "give more: phosphorus from compost stays for years. A crop that is hungry until then is "
+        "fed with what has nitrogen alone, as the test says."
+    )
+
+
+def _hunger(garden: Garden, unit: Unit, width: int) -> Iterator[str]:
+    yield "How hungry the crops are (change it in crops.toml):"
+    for feeding in _HUNGRIEST_FIRST:
+        crops = {name: soil for name, soil in garden.soil.crops.items() if soil.feeding is feeding}
+        if crops:
+            told = ", ".join(_crop_words(name, soil) for name, soil in crops.items())
+            yield _filled(f"{feeding}: {told}", width, "  ")
+    again = [
+        f"{name} {soil.side_dressing}"
+        for name, soil in garden.soil.crops.items()
+        if soil.side_dressing
+    ]
+    if again:
+        yield _filled(f"Fed again: {'; '.join(again)}.", width)
+    yield _filled(_nitrogen_words(garden, unit), width)
+
+
+def _crop_words(name: str, soil: CropSoil) -> str:
+    if soil.feeding is Feeding.UNKNOWN:
+        return name
+    if soil.feeding_source.place is not None:
+        return f"{name} (your own)"
+    if soil.feeding_source.key == "memory":
+        return f"{name} (from memory)"
+    return f"{name} (others: {soil.disputed})" if soil.disputed else name
+
+
+def _nitrogen_words(garden: Garden, unit: Unit) -> str:
+    usual, heavy = (garden.soil.figures[one] for one in ("nitrogen", "nitrogen_heavy"))
+    if unit.name in _IMPERIAL:
+        factor, words = 100 * M2_PER_SQ_FT / UNITS["lb"].factor, "lb on 100 sq ft"
+    else:
+        factor, words = 1000.0, "g on a square metre"
+    return (
+        f"Nitrogen in a year: about {usual.middle * factor:.2g} {words}, for heavy feeders "
+        f"{heavy.middle * factor:.2g} {in_brackets(usual.source)}. A soil test goes before it; "
+        "compost counts."
+    )
