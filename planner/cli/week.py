@@ -9,7 +9,8 @@ import typer
 
 from planner.cli.plan_folder import is_folder, missing_plan, season_record
 from planner.cli.shell import FolderArgument, JsonOption, print_json, read_day, refuse
-from planner.terms import Place, Problem, week_of
+from planner.cli.written_file import write_whole
+from planner.terms import Place, Problem, Week, week_of
 
 
 def week(
@@ -17,14 +18,22 @@ def week(
     of: Annotated[
         str | None, typer.Option("--of", help="The week of this day, not of today.")
     ] = None,
+    pdf: Annotated[
+        str | None,
+        typer.Option(
+            "--pdf", help="Write the week's sheet for printing to this file.", metavar="FILE"
+        ),
+    ] = None,
     json: JsonOption = False,
 ) -> None:
     """Show what is to do this week, day by day, with the place in each bed.
 
-    Example: planner week my-garden --of 2027-05-01
+    Example: planner week my-garden --of 2027-05-01 --pdf this-week.pdf
     """
     wanted = week_of(read_day(of, "--of"))
     record = need_record(Path(folder), folder)
+    if pdf is not None:
+        _print_to(Path(pdf), folder, record, wanted)
     tasks = [one for one in record["tasks"] if week_of(date.fromisoformat(one["on"])) == wanted]
     if json:
         print_json(tasks)
@@ -39,6 +48,17 @@ def week(
         for one in tasks
     ]
     print(week_text(wanted, lines, max(40, shutil.get_terminal_size().columns)))
+    if pdf is not None:
+        print(f"\nWritten for printing: {pdf}")
+
+
+def _print_to(path: Path, folder: str, record: dict[str, Any], wanted: Week) -> None:
+    """Write the week's sheet, or leave after telling why it cannot be."""
+    from planner.cli.printed import week_pdf  # noqa: PLC0415 - the typesetter is heavy
+
+    problem = write_whole(path, week_pdf(Path(folder), folder, record, wanted))
+    if problem is not None:
+        refuse([problem])
 
 
 def need_record(folder: Path, named: str) -> dict[str, Any]:

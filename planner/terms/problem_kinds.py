@@ -35,6 +35,10 @@ PROBLEM_KINDS: dict[str, ProblemKind] = {
         "The season is written in one step, and so is a line of the journal. When that step "
         "fails, what stood there before stays as it was.",
     ),
+    "file-unwritable": ProblemKind(
+        "file cannot be written",
+        "A sheet is written whole or not at all. What stood under that name stays as it was.",
+    ),
     "folder-taken": ProblemKind(
         "a plan is there already",
         "A new plan never overwrites one that exists.",

@@ -1,0 +1,89 @@
+"""What is printed: the season's sheets, and the sheet of one week from the season in a folder."""
+
+from datetime import date
+from pathlib import Path
+from typing import Any
+
+from planner.cli.plan_folder import RECORD, earlier_season, need_garden
+from planner.cli.season_folder import SEASON
+from planner.cli.shell import refuse
+from planner.season import Season, season_unreadable
+from planner.sheets import (
+    BedLines,
+    Work,
+    work_of,
+    write_labels,
+    write_season_sheets,
+    write_seed_starting,
+    write_week_sheet,
+)
+from planner.tasks import Task, tasks_of
+from planner.terms import Place, Problem, Week, week_of
+
+_RECORD = f"{SEASON}/{RECORD}"
+_TOLD = ("id", "kind", "sowing", "bed", "place", "text")
+_NO_BED_LINES: BedLines = {}
+
+
+def sheet_files(season: Season) -> dict[str, bytes]:
+    """What is printed of a season, by name."""
+    work = work_of(season)
+    return {
+        "sheets.pdf": write_season_sheets(work, _NO_BED_LINES),
+        "labels.pdf": write_labels(work),
+        "seed-starting.pdf": write_seed_starting(work),
+    }
+
+
+def week_pdf(folder: Path, named: str, record: dict[str, Any], week: Week) -> bytes:
+    """The sheet of one week, as the season in the folder has it; or leave and tell why not."""
+    work = _work(folder, record)
+    asked = {week, week.after(1)}
+    if _told(work, asked) != _recorded(record, asked):
+        refuse(
+            [
+                Problem(
+                    "season-no-longer-fits",
+                    Place(_RECORD),
+                    "What it says of this week or the next is no longer what the plan's files say.",
+                    f"make the season follow with: planner schedule {named}",
+                )
+            ]
+        )
+    return write_week_sheet(work, week, _NO_BED_LINES)
+
+
+def _work(folder: Path, record: dict[str, Any]) -> Work:
+    """The sowings of a season with their tasks; of crops and beds gone from the plan, none."""
+    garden = need_garden(folder)
+    try:
+        as_of = date.fromisoformat(record["as_of"])
+        earlier = earlier_season(folder, garden, as_of)
+        sowings = earlier.sowings if earlier else ()
+        return Work(garden, as_of, sowings, tasks_of(garden, sowings))
+    except (KeyError, ValueError, TypeError, AttributeError, OverflowError, IndexError):
+        refuse([season_unreadable(_RECORD, "A day or a sowing in it is not what it should be.")])
+
+
+def _told(work: Work, weeks: set[Week]) -> list[tuple[str, ...]]:
+    return [_words(one) for one in work.tasks if week_of(one.on) in weeks]
+
+
+def _words(task: Task) -> tuple[str, ...]:
+    return (
+        task.on.isoformat(),
+        task.id,
+        task.kind.value,
+        task.sowing,
+        task.bed,
+        task.place,
+        task.text,
+    )
+
+
+def _recorded(record: dict[str, Any], weeks: set[Week]) -> list[tuple[str, ...]]:
+    return [
+        (one["on"], *(one[key] for key in _TOLD))
+        for one in record["tasks"]
+        if week_of(date.fromisoformat(one["on"])) in weeks
+    ]

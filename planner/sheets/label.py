@@ -1,0 +1,85 @@
+"""Labels to cut out: one for each block of a sowing, for the tray first and then the bed."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from datetime import date
+
+from planner.scheduling import Block, Sowing, SowingState
+from planner.sheets.bed_drawing import bed_words, stretch_words
+from planner.sheets.day_words import dated_words, day_words
+from planner.sheets.letters import STAND_IN, shown
+from planner.sheets.typesetter import typeset
+from planner.sheets.work import Work
+
+_GONE = {SowingState.CLEARED, SowingState.LOST}
+_LONGEST_NAME = 40
+_LONGEST_KIND = 40
+
+
+@dataclass(frozen=True, slots=True)
+class Label:
+    """What stands on one label; `part` tells which of several blocks it is for."""
+
+    sowing: str
+    kind: str
+    part: str
+    begun: str
+    bed: str
+    place: str
+    picked: str
+
+
+@dataclass(frozen=True, slots=True)
+class _Labels:
+    paper: str
+    garden: str
+    made_on: str
+    stand_in: str
+    labels: tuple[Label, ...]
+
+
+def write_labels(work: Work) -> bytes:
+    """Labels of all that is not yet cleared on the day of planning, in order of being begun."""
+    return typeset(
+        "labels",
+        _Labels(
+            paper=work.garden.paper.value,
+            garden=shown(work.garden.site.name, _LONGEST_NAME),
+            made_on=dated_words(work.as_of),
+            stand_in=STAND_IN,
+            labels=tuple(_labels(work)),
+        ),
+    )
+
+
+def _labels(work: Work) -> Iterator[Label]:
+    standing = [
+        one for one in work.sowings if one.state not in _GONE and one.clear_on >= work.as_of
+    ]
+    for sowing in sorted(standing, key=lambda one: (one.sow_on, one.crop.name, one.id)):
+        for number, block in enumerate(sowing.blocks, 1):
+            yield _label(work, sowing, block, number)
+
+
+def _label(work: Work, sowing: Sowing, block: Block, number: int) -> Label:
+    crop, blocks = sowing.crop, len(sowing.blocks)
+    bed = work.beds[block.bed]
+    return Label(
+        sowing=shown(sowing.id, _LONGEST_NAME),
+        kind="" if crop.label.casefold() == crop.name else shown(crop.label, _LONGEST_KIND),
+        part=f"{number} of {blocks}" if blocks > 1 else "",
+        begun=_begun(sowing),
+        bed=bed_words(bed.name, work.number_of(bed.name), _LONGEST_NAME),
+        place=stretch_words(bed, block),
+        picked=f"pick from about {day_words(_first_pick(sowing))}",
+    )
+
+
+def _begun(sowing: Sowing) -> str:
+    if sowing.set_out_on is None:
+        return f"into the bed {dated_words(sowing.sow_on)}"
+    return f"indoors {day_words(sowing.sow_on)}, out {dated_words(sowing.set_out_on)}"
+
+
+def _first_pick(sowing: Sowing) -> date:
+    return sowing.harvest[0].day if sowing.harvest else sowing.ripe.likely

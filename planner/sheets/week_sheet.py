@@ -1,0 +1,148 @@
+"""The week's sheet: what is to do, day by day and bed by bed, with boxes to tick."""
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from itertools import groupby
+
+from planner.scheduling import Sowing
+from planner.sheets.bed_drawing import BedDrawing, bed_drawing, bed_words
+from planner.sheets.day_words import begun_date, day_words, week_words
+from planner.sheets.letters import shown
+from planner.sheets.next_week import NextWeek, away_words, next_week
+from planner.sheets.work import Work
+from planner.tasks import Task, TaskKind
+from planner.terms import Week, amount_words, week_of
+
+_INDOORS = {TaskKind.START_INDOORS, TaskKind.HARDEN_OFF}
+_ENTERING = {TaskKind.SOW, TaskKind.SET_OUT}
+_LONGEST_NAME = 60
+# What a sentence begins with, where that is more than one word.
+_VERBS = ("Begin to harden off", "Set out", "Lift and cure")
+# More beds than these are told in words alone.
+_MOST_DRAWINGS = 6
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """One task with its box to tick: what its sentence begins with, and the rest of it."""
+
+    verb: str
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """What is to do for one sowing on one day; indoors without drawings and place."""
+
+    beds: str
+    drawings: tuple[BedDrawing, ...]
+    sowing: str
+    place: str
+    steps: tuple[Step, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Day:
+    """A day's rows, indoors first, then along the beds."""
+
+    title: str
+    rows: tuple[Row, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class WeekSheet:
+    """A week on paper. `beside`: short lines of bed work. `idle`: the weeks before without tasks.
+
+    `begun_date` is what its days have in common, written the journal's way.
+    """
+
+    name: str
+    title: str
+    away: str
+    picking: str
+    days: tuple[Day, ...]
+    beside: tuple[str, ...]
+    next: NextWeek
+    begun_date: str
+    idle: tuple[str, ...]
+
+
+def week_sheet(work: Work, week: Week, beside: Iterable[str], idle: Iterable[Week]) -> WeekSheet:
+    """The sheet of one week; `beside` are lines of bed work, `idle` weeks before it."""
+    tasks = work.weeks.get(week, ())
+    return WeekSheet(
+        name=week_name(week),
+        title=week_words(week),
+        away=away_words(work.garden.wish, week),
+        picking=_picking(work, week),
+        days=tuple(
+            Day(day_words(day), tuple(_rows(work, tuple(of_day))))
+            for day, of_day in groupby(tasks, key=lambda one: one.on)
+        ),
+        beside=tuple(shown(line) for line in beside),
+        next=next_week(work, week.after(1)),
+        begun_date=begun_date(week),
+        idle=tuple(f"{week_name(one)}, {week_words(one)}" for one in idle),
+    )
+
+
+def week_name(week: Week) -> str:
+    """A week as it is spoken of: "Week 18"."""
+    return f"Week {week.number}"
+
+
+def _picking(work: Work, week: Week) -> str:
+    """What the week brings of each crop."""
+    words = []
+    for crop in work.garden.crops.values():
+        amount = sum(
+            taken.amount
+            for sowing in work.sowings
+            if sowing.crop.name == crop.name
+            for taken in sowing.harvest
+            if week_of(taken.day) == week
+        )
+        if amount > 0:
+            words.append(f"{shown(crop.name, _LONGEST_NAME)} {amount_words(amount, crop.unit)}")
+    return ", ".join(words)
+
+
+def _rows(work: Work, tasks: tuple[Task, ...]) -> Iterator[Row]:
+    """The rows of one day: indoors; then bed by bed, what makes room before what enters."""
+
+    def along(task: Task) -> tuple[bool, int, bool, int, str, bool]:
+        first = work.named[task.sowing].blocks[0]
+        indoors = task.kind in _INDOORS
+        entering = task.kind in _ENTERING
+        return not indoors, work.number_of(first.bed), entering, first.from_um, task.sowing, indoors
+
+    ordered = sorted(tasks, key=along)
+    for (sowing, indoors), steps in groupby(
+        ordered, key=lambda one: (one.sowing, one.kind in _INDOORS)
+    ):
+        yield _row(work, work.named[sowing], tuple(steps), is_indoors=indoors)
+
+
+def _row(work: Work, sowing: Sowing, steps: tuple[Task, ...], *, is_indoors: bool) -> Row:
+    blocks = () if is_indoors else sowing.blocks
+    return Row(
+        beds="Indoors" if is_indoors else _beds(work, steps[0]),
+        drawings=tuple(
+            bed_drawing(work.beds[block.bed], block) for block in blocks[:_MOST_DRAWINGS]
+        ),
+        sowing=shown(sowing.id, _LONGEST_NAME),
+        place="" if is_indoors else shown(steps[0].place),
+        steps=tuple(_step(one) for one in steps),
+    )
+
+
+def _beds(work: Work, task: Task) -> str:
+    """The beds of a task; one whose name cannot be shown has its number in the plan."""
+    names = dict.fromkeys(block.bed for block in work.named[task.sowing].blocks)
+    return " + ".join(bed_words(name, work.number_of(name), _LONGEST_NAME) for name in names)
+
+
+def _step(task: Task) -> Step:
+    text = shown(task.text)
+    verb = next((one for one in _VERBS if text.startswith(one)), text.partition(" ")[0])
+    return Step(verb, text.removeprefix(verb).lstrip())
