@@ -16,6 +16,7 @@ from planner.scheduling.effort import EFFORTS, USUAL_EFFORT
 from planner.scheduling.naming import NamesGiven, name_sowings
 from planner.scheduling.openings import Opening, openings
 from planner.scheduling.rule_of_thumb import Room, Thumb, ThumbResult, rule_of_thumb
+from planner.scheduling.seed_count import comes_up_in, is_usable, seeds_for, seeds_to_sow
 from planner.scheduling.sowing import HARVEST_PLACES, Block, HarvestDay, Method, Sowing, SowingState
 from planner.scheduling.supply import Supply, supply_of
 from planner.scheduling.unmet import Reason, Unmet, UnmetKind
@@ -49,9 +50,13 @@ __all__ = [
     "Workdays",
     "candidate_of",
     "choose_sowings",
+    "comes_up_in",
+    "is_usable",
     "name_sowings",
     "openings",
     "rule_of_thumb",
+    "seeds_for",
+    "seeds_to_sow",
     "supply_of",
 ]
 

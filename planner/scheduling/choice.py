@@ -96,7 +96,14 @@ def question_for(garden: Garden, as_of: date) -> Question:
 def _new(question: Question, much: Effort) -> tuple[Sowing, ...]:
     plan = plan_of(question, much)
     garden = question.garden
-    return made_sowings(plan, garden.beds, garden.wish.turnover_days, question.hosts, garden.shared)
+    return made_sowings(
+        plan,
+        garden.beds,
+        garden.wish.turnover_days,
+        question.hosts,
+        garden.shared,
+        garden.seed,
+    )
 
 
 def plan_of(question: Question, much: Effort) -> WorkingPlan:

@@ -1,23 +1,19 @@
 """Made sowings: what a working plan holds becomes sowings with dates, harvests and reasons."""
 
-import math
 from collections.abc import Iterator, Mapping, Sequence
 from datetime import date, timedelta
 
-from planner.garden import Bed, Crop, SharedGround, StartFrom, Store
+from planner.garden import Bed, SeedWish, SharedGround, Store
 from planner.ground import NOBODY
 from planner.growth import Course
 from planner.scheduling.candidate import Candidate
 from planner.scheduling.offers import CropOffers
+from planner.scheduling.seed_count import seeds_for
 from planner.scheduling.sowing import HARVEST_PLACES, Block, HarvestDay, Method, Sowing, SowingState
 from planner.scheduling.story import Chosen, Made, why_sowing
 from planner.scheduling.working_plan import Placed, WorkingPlan
 from planner.terms import Week
 
-# Seed allowance: eight in ten come up and nine in ten of those are kept (from memory);
-# twelve plants then need seventeen seeds (TRADE propagation arithmetic).
-_COMES_UP = 0.8
-_IS_KEPT = 0.9
 _TINY = 1e-9
 
 
@@ -27,12 +23,13 @@ def made_sowings(
     turnover_days: int,
     hosts: Mapping[int, str],
     pairs: Sequence[SharedGround],
+    seed: SeedWish,
 ) -> tuple[Sowing, ...]:
     """Every sowing of a plan, without a name as yet; `hosts` names the sowings begun before.
 
     A guest knows its host by the host's mark until names are given.
     """
-    maker = _Maker(plan, beds, turnover_days, hosts, pairs)
+    maker = _Maker(plan, beds, turnover_days, hosts, pairs, seed)
     return tuple(maker.sowing(together) for together in maker.together)
 
 
@@ -44,8 +41,9 @@ class _Maker:
         turnover_days: int,
         hosts: Mapping[int, str],
         pairs: Sequence[SharedGround],
+        seed: SeedWish,
     ) -> None:
-        self.plan, self.beds, self.hosts, self.pairs = plan, beds, hosts, pairs
+        self.plan, self.beds, self.hosts, self.pairs, self.seed = plan, beds, hosts, pairs, seed
         self.turnover = timedelta(days=turnover_days)
         self.harvests = [plan.harvest(crop) for crop in range(len(plan.offers))]
         self.shared = {
@@ -122,7 +120,7 @@ class _Maker:
             ripe=course.ripe,
             counted=course.counted,
             plants=plants,
-            seeds=seeds_for(crop, plants),
+            seeds=seeds_for(crop, plants, course.start_on.year, self.seed),
             blocks=tuple(
                 Block(
                     bed=self.beds[piece.bed].name,
@@ -167,13 +165,6 @@ class _Maker:
             for offers, sowings in zip(self.plan.offers, self.plan.placed, strict=True)
             if host in sowings
         )
-
-
-def seeds_for(crop: Crop, plants: int) -> int:
-    """Seeds to sow so that about so many plants remain; cloves, sets and slips one each."""
-    if crop.start_from is not StartFrom.SEED:
-        return plants
-    return math.ceil(plants / (_COMES_UP * _IS_KEPT) - 1e-6)
 
 
 def _harvest(
