@@ -182,19 +182,24 @@ def _week_names(plot: _Plot) -> Iterator[str]:
     foot = _TOP + _HEIGHT
     every = next(few for few in (1, 2, 4) if few * plot.week_px >= text_width("52", SMALL) + 3)
     yield label(_LEFT - 7, foot + 14, "week", SMALL, text_anchor="end")
-    shown = ""
-    free = 0.0
     for place, week in enumerate(plot.weeks):
-        x = _LEFT + place * plot.week_px
         if place % every == 0:
-            middle = x + plot.week_px / 2
+            middle = _LEFT + (place + 0.5) * plot.week_px
             yield label(middle, foot + 14, f"{week.number}", SMALL, text_anchor="middle")
-        month = f"{month_word(week.sunday.month)} {week.sunday.year}"
-        if month != shown and x >= free:
-            yield line(x, foot, x, foot + 31, stroke=FAINT_INK, stroke_width=0.6)
-            yield label(x + 3, foot + 29, month, USUAL)
-            free = x + text_width(month, USUAL) + 8
-        shown = month
+    yield from _months(plot, foot)
+
+
+def _months(plot: _Plot, foot: float) -> Iterator[str]:
+    """Each month under the weeks that end in it, as long as there is room."""
+    months = [(week.sunday.year, week.sunday.month) for week in plot.weeks]
+    begins = [place for place, month in enumerate(months) if months[:place].count(month) == 0]
+    for begin, after in zip(begins, [*begins[1:], len(months)], strict=True):
+        x, room = _LEFT + begin * plot.week_px, (after - begin) * plot.week_px
+        year, month = months[begin]
+        short = month_word(month)
+        yield line(x, foot, x, foot + 31, stroke=FAINT_INK, stroke_width=0.6)
+        fitting = (one for one in (f"{short} {year}", short) if text_width(one, USUAL) + 4 <= room)
+        yield from (label(x + 3, foot + 29, one, USUAL) for one in list(fitting)[:1])
 
 
 def _signs(plot: _Plot) -> Iterator[tuple[str, str]]:
