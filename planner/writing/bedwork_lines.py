@@ -42,7 +42,7 @@ def _dress(garden: Garden, sowings: Sequence[Sowing]) -> Iterator[tuple[date, st
         place = f"{one.bed.name}, {stretch_words(one.bed, one.from_um, one.to_um)}"
         if one.volume_l > 0:
             yield one.on, f"Top-dress {place}, after {one.sowing}: {dressing_words(one)}."
-        else:
+        elif one.held_back:
             yield (
                 one.on,
                 f"No compost on {place}, after {one.sowing}: it has its share of the year.",

@@ -113,13 +113,19 @@ def _order_lines(garden: Garden, order: Order, width: int) -> Iterator[str]:
     for line in order.lines:
         volume = volume_words(line.volume_l, unit)
         bags, loads = count_words(line.bags, "bag"), count_words(line.loads, "load")
-        yield f"  {line.part:<{names}}  {volume:>11}  {bags:>9}  or {loads:>8}"
+        words = f"{line.part:<{names}}  {volume}: {bags}, or {loads}"
+        yield textwrap.fill(words, width, initial_indent="  ", subsequent_indent="    ")
     bag, load = (parcel_words(one.size.middle, unit) for one in (soil.bag, soil.bulk))
     weighs = weight_words(order.bag_kg, unit)
     bag += f" {in_brackets(soil.bag.size.source)}"
     load += f" {in_brackets(soil.bulk.size.source)}"
     sizes = f"A bag holds {bag} and weighs about {weighs}; a load is {load}."
     yield textwrap.fill(sizes, width, initial_indent="  ", subsequent_indent="  ")
+    limit = soil.figures["lifting"]
+    if order.bag_kg > limit.middle:
+        most = f"{weight_words(limit.middle, unit)} {in_brackets(limit.source)}"
+        heavy = f"A bag is heavier than {most}, too much for one person: split it or lift in two."
+        yield textwrap.fill(heavy, width, initial_indent="  ", subsequent_indent="  ")
     cost = " ".join(_cost_words(order))
     if cost:
         yield textwrap.fill(cost, width, initial_indent="  ", subsequent_indent="  ")

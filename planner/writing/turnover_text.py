@@ -31,7 +31,7 @@ def dressing_words(one: Turnover) -> str:
     """What is spread on a block's ground, such as "0.6 cu ft of compost (1/2 in)"."""
     unit = one.bed.note.unit
     if one.volume_l <= 0:
-        return "no more compost this year"
+        return "no more compost this year" if one.held_back else "no compost"
     depth = length_words(one.depth_mm * 1000, unit)
     return f"{volume_words(one.volume_l, unit)} of compost ({depth})"
 
