@@ -12,14 +12,13 @@ from planner.garden import Bed
 from planner.pictures.bed_shape import Shape, shape_of
 from planner.pictures.block_marks import BlockMarks
 from planner.pictures.field import lettered
-from planner.pictures.lettering import LINE_PX, SMALL, USUAL, fitted, lines_in
+from planner.pictures.lettering import BOLD, LINE_PX, SMALL, USUAL, fitted, lines_in
 from planner.pictures.stands import Stand, place_words
 from planner.pictures.svg import label, named, tag
 from planner.pictures.tape import Tape
 
 _LEAST_WIDTH = 104.0
 _NAME_LINES = 2
-_BOLD = 1.1
 _ROW_PX = 12.5
 _ABOVE_PX = 6.0
 _LETTERS = "abcdefghijklmnopqrstuvwxyz"
@@ -76,8 +75,8 @@ class BedCell:
     def _name_lines(self) -> list[str]:
         """The bed's name in bold, which is wider; shortened where it is long."""
         height = self.name_height - _ABOVE_PX + 0.1
-        name, size = self.bed.name, USUAL * _BOLD
-        return lines_in(name, size, self.width, height * _BOLD) or [fitted(name, size, self.width)]
+        name, size = self.bed.name, USUAL * BOLD
+        return lines_in(name, size, self.width, height * BOLD) or [fitted(name, size, self.width)]
 
     def _stand(self, shape: Shape, place: int, day: date) -> str:
         stand, marks = self.stands[place], self.marks

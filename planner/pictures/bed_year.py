@@ -8,7 +8,7 @@ from planner.garden import Bed
 from planner.pictures.block_marks import HARVEST_PX, BlockMarks, block_marks, harvest_bar
 from planner.pictures.field import Field, lettered, lettered_short
 from planner.pictures.key import SWATCH_HEIGHT, SWATCH_WIDTH, Key, key
-from planner.pictures.lettering import LARGE, SMALL, USUAL, fitted, text_width
+from planner.pictures.lettering import SMALL, USUAL, fitted, text_width
 from planner.pictures.sheet import MARGIN, heading, sheet
 from planner.pictures.stands import Stand, bed_named, day_words, size_words, span_words, stands_in
 from planner.pictures.svg import INK, PAPER, label, line, named, rectangle, tag
@@ -70,13 +70,14 @@ def bed_year(season: Season, bed_name: str) -> str:
     nameless = [one for one, its in zip(plot.stands, words, strict=True) if not its]
     foot = _foot(plot, nameless)
     title = f"{bed.name} through the year"
+    width = plot.time.right + MARGIN
     below = f"{size_words(bed)}; {_line(bed)} downwards, as of {day_words(season.as_of)}"
     return sheet(
         plot.marks.prefix,
         (title, _told(plot)),
-        (plot.time.right + MARGIN, plot.bottom + foot.height),
+        (width, plot.bottom + foot.height),
         plot.marks.definitions,
-        heading(fitted(title, LARGE, plot.time.right - MARGIN), below),
+        heading(title, below, width),
         *_ground(plot),
         *drawn,
         _as_of(plot, season.as_of),

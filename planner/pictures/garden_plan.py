@@ -8,7 +8,6 @@ from planner.pictures.bed_cell import BedCell, bed_cell
 from planner.pictures.bed_shape import BAR_SWATCH
 from planner.pictures.block_marks import block_marks
 from planner.pictures.key import SWATCH_WIDTH, key
-from planner.pictures.lettering import LARGE, fitted
 from planner.pictures.sheet import MARGIN, heading, sheet
 from planner.pictures.stands import Stand, day_words, stands_in
 from planner.pictures.svg import line
@@ -66,8 +65,9 @@ def _drawn(season: Season, day: date, prefix: str, stands: list[tuple[Stand, ...
         (width, bottom + 34 + foot.height + 8),
         marks.definitions,
         heading(
-            fitted(title, LARGE, width - 2 * MARGIN),
+            title,
             "Beds to scale with each other, in the order of the garden file, not where they lie.",
+            width,
         ),
         *(cell.drawn(x, y, day) for cell, (x, y) in zip(cells, places, strict=True)),
         scale_bar(ruler, MARGIN, bottom + 12),

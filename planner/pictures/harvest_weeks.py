@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from planner.pictures.key import SWATCH_HEIGHT, SWATCH_WIDTH, key
-from planner.pictures.lettering import LARGE, SMALL, USUAL, fitted, text_width
+from planner.pictures.lettering import SMALL, USUAL, text_width
 from planner.pictures.sheet import MARGIN, heading, sheet
 from planner.pictures.stands import month_word
 from planner.pictures.svg import FAINT_INK, INK, PAPER, label, line, named, rectangle, tag
@@ -79,7 +79,7 @@ def harvest_weeks(season: Season, crop_name: str) -> str:
         (title, _told(plot, below)),
         (width, _TOP + _HEIGHT + 48 + foot.height + 4),
         (_unmet_hatch(plot.prefix),),
-        heading(fitted(title, LARGE, width - 2 * MARGIN), below),
+        heading(title, below, width),
         *_scale(plot),
         *(_week(plot, place) for place in range(len(plot.weeks))),
         *_week_names(plot),

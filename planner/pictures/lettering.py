@@ -11,11 +11,20 @@ SMALL = 9.5
 USUAL = 11.0
 LARGE = 15.0
 LINE_PX = 1.15
+# How much wider the bold letters of a font are.
+BOLD = 1.1
 _LEAST_LETTERS = 3
 _MOST_LINES = 3
 _NARROW = frozenset("iIjl.,;:'|!()[]ftr ")
-_WIDE = frozenset("mwMW@%")
-_EM_OF_CLASS = {"narrow": 0.42, "wide": 1.0, "full": 1.05, "capital": 0.78, "other": 0.64}
+_WIDE = frozenset("mwMW@%+<=>^~#")
+_EM_OF_CLASS = {
+    "narrow": 0.42,
+    "wide": 1.0,
+    "full": 1.05,
+    "sign": 1.75,
+    "capital": 0.79,
+    "other": 0.64,
+}
 
 
 def text_width(text: str, size: float) -> float:
@@ -33,9 +42,11 @@ def _class_of(sign: str) -> str:
         return "narrow"
     if sign in _WIDE:
         return "wide"
+    if unicodedata.category(sign) == "So":
+        return "sign"
     if ord(sign) > 0x2FF or unicodedata.east_asian_width(sign) in {"W", "F"}:
         return "full"
-    return "capital" if sign.isupper() else "other"
+    return "capital" if sign.isupper() or sign == "&" else "other"
 
 
 def fitted(text: str, size: float, room: float) -> str:

@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 
+from planner.pictures.lettering import BOLD, LARGE, USUAL, fitted
 from planner.pictures.svg import PAPER, label, named, number, rectangle, tag
 
 MARGIN = 16.0
@@ -45,6 +46,9 @@ def _identified(name: str, its_id: str, text: str) -> str:
     return named(name, text).replace(f"<{name}", f'<{name} id="{its_id}"', 1)
 
 
-def heading(text: str, below: str) -> str:
-    """A picture's title and the line under it, at its top."""
-    return label(MARGIN, 26, text, 15, font_weight="bold") + label(MARGIN, 42, below, 11)
+def heading(text: str, below: str, width: float) -> str:
+    """A picture's title and the line under it, at the top of a sheet so wide."""
+    room = width - 2 * MARGIN
+    return label(MARGIN, 26, fitted(text, LARGE * BOLD, room), LARGE, font_weight="bold") + label(
+        MARGIN, 42, fitted(below, USUAL, room), USUAL
+    )
