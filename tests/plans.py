@@ -56,6 +56,7 @@ SEASON_FILES = frozenset(
         "calendar-update.ics",
         "calendar.ics",
         "harvest.csv",
+        "season.html",
         "season.json",
         "sowing-sheet.csv",
         "written.txt",

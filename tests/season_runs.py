@@ -22,6 +22,7 @@ WRITTEN_FILES = (
     "calendar-update.ics",
     "calendar.ics",
     "harvest.csv",
+    "season.html",
     "season.json",
     "sowing-sheet.csv",
     "written.txt",

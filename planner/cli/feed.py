@@ -1,8 +1,9 @@
 """Answering over HTTP at an address nobody can guess, and nowhere else.
 
-A page is a function that takes the request's headers and gives a Reply; `Pages` has them by
-name. Whatever is not one of them, asked for by its own address, in the right way and under a
-name of this computer, is answered with 404 and not a word more.
+A page is a function that takes a Request and gives a Reply; `Pages` has them by name, those to
+GET and those that something is sent to (POST). Whatever is not one of them, asked for by its own
+address, in the right way and under a name of this computer, is answered with 404 and not a word
+more. What is sent from elsewhere than a page shared here is refused before it is read.
 """
 
 import hmac
@@ -14,40 +15,43 @@ from http import HTTPStatus
 from http.server import BaseHTTPRequestHandler, HTTPServer, ThreadingHTTPServer
 from ipaddress import ip_address
 
+from planner.cli.request import NOT_FOUND, Reply, Request
+from planner.cli.sent import sent_body
+
 _SECONDS_TO_WAIT = 30
 
 
-@dataclass(frozen=True, slots=True)
-class Reply:
-    """What is answered: status, headers, and the content, empty where there is none."""
-
-    status: HTTPStatus
-    headers: Mapping[str, str] = field(default_factory=dict)
-    content: bytes = b""
-
-
-Page = Callable[[Message], Reply]
-NOT_FOUND = Reply(HTTPStatus.NOT_FOUND)
+Page = Callable[[Request], Reply]
 
 
 @dataclass(frozen=True, slots=True)
 class Pages:
-    """Pages to GET, by name, behind a token; and the names this computer is called by."""
+    """Pages by name, behind a token; and the names this computer is called by.
+
+    `pages` are to GET, and `receivers` take what is sent.
+    """
 
     token: str
     pages: Mapping[str, Page]
     hosts: frozenset[str]
+    receivers: Mapping[str, Page] = field(default_factory=dict)
 
     def reply(self, target: str, headers: Message) -> Reply:
         """The answer to a request for a target: /TOKEN/NAME."""
+        page = self._found(self.pages, target, headers)
+        return page(Request(headers, target.partition("?")[2])) if page else NOT_FOUND
+
+    def receiver(self, target: str, headers: Message) -> Page | None:
+        """Who takes what is sent to a target; None where nobody does."""
+        return self._found(self.receivers, target, headers)
+
+    def _found(self, pages: Mapping[str, Page], target: str, headers: Message) -> Page | None:
         path = target.partition("?")[0]
-        first, _, name = path.removeprefix("/").partition("/")
+        first, slash, name = path.removeprefix("/").partition("/")
         # Compared in the same time whether the first sign is wrong or the last.
         known = hmac.compare_digest(first.encode(errors="replace"), self.token.encode())
-        page = self.pages.get(name)
-        if not known or page is None or not self._is_called_by(headers.get("Host")):
-            return NOT_FOUND
-        return page(headers)
+        called = self._is_called_by(headers.get("Host"))
+        return pages.get(name) if known and slash and called else None
 
     def _is_called_by(self, host: str | None) -> bool:
         """Whether a Host header names this computer, not a name that was pointed at it."""
@@ -109,6 +113,17 @@ class _Answering(BaseHTTPRequestHandler):
 
     def do_GET(self) -> None:
         self._answer(self.server.pages.reply(self.path, self.headers), whole=True)
+
+    def do_POST(self) -> None:
+        receiver = self.server.pages.receiver(self.path, self.headers)
+        if receiver is None:
+            self._answer(NOT_FOUND, whole=True)
+            return
+        body = sent_body(self.headers, self.rfile)
+        if isinstance(body, Reply):
+            self._answer(body, whole=True)
+        else:
+            self._answer(receiver(Request(self.headers, body=body)), whole=True)
 
     def do_HEAD(self) -> None:
         self._answer(self.server.pages.reply(self.path, self.headers), whole=False)

@@ -21,6 +21,7 @@ from planner.cli.shell import (
 from planner.climate import Climate
 from planner.scheduling import EFFORTS, USUAL_EFFORT, Changing, Room, Thumb, rule_of_thumb
 from planner.season import Season, make_season, record_of
+from planner.terms import Problem
 
 
 def schedule(
@@ -71,7 +72,8 @@ def schedule(
         changing=Changing.FREELY if freely else Changing.LITTLE,
     )
     if not what_if:
-        problem = write_season_folder(path, season_files(path, season))
+        files = season_files(path, season)
+        problem = files if isinstance(files, Problem) else write_season_folder(path, files)
         if problem is not None:
             refuse([problem])
     if json:

@@ -1,7 +1,9 @@
-"""`planner share`: let calendar apps subscribe to the season."""
+"""`planner share`: a calendar that apps subscribe to, and a page to tick tasks off on."""
 
 import errno
 import socket
+from collections.abc import Callable
+from datetime import date
 from functools import partial
 from pathlib import Path
 from typing import Annotated
@@ -10,10 +12,13 @@ import typer
 
 from planner.cli.calendar_account import is_loopback
 from planner.cli.feed import FeedServer, Pages, names_of_this_computer
+from planner.cli.revising import Revising
 from planner.cli.season_calendars import LIVE, need_calendar
+from planner.cli.season_files import PAGE
 from planner.cli.share_address import share_token
 from planner.cli.shared_calendar import shared_calendar
-from planner.cli.shell import FolderArgument, refuse
+from planner.cli.shell import FolderArgument, refuse, today
+from planner.cli.ticks import Ticks
 from planner.terms import Place, Problem
 
 _PORT = 8017
@@ -35,10 +40,11 @@ def share(
         str, typer.Option("--host", help="Another address of this computer, for other devices.")
     ] = _HERE,
 ) -> None:
-    """Share the calendar as a feed that apps subscribe to, until Ctrl-C.
+    """Share the season as a page to tick tasks off on, and as a calendar feed, until Ctrl-C.
 
-    The address cannot be guessed and stays the same. Each request gets the season as it is then,
-    so apps follow a new schedule by themselves. Without --host only this computer can read it.
+    The addresses cannot be guessed and stay the same. Each request gets the season as it is then,
+    so apps follow a new schedule by themselves. What is ticked off goes into journal.csv. Without
+    --host only this computer can read it.
 
     Example: planner share my-garden
     """
@@ -47,29 +53,46 @@ def share(
     token = share_token(path)
     if isinstance(token, Problem):
         refuse([token])
-    pages = Pages(token, {LIVE: partial(shared_calendar, path)}, names_of_this_computer(host))
     try:
-        server = FeedServer(host, port, pages)
+        server = FeedServer(host, port, pages_of(path, token, host, today))
     except OSError as error:
         refuse([_no_such_address(host, port, error)])
     _serve(server, host, token)
 
 
+def pages_of(folder: Path, token: str, host: str, day: Callable[[], date]) -> Pages:
+    """Everything that is shared of a plan folder at an address; `day` tells what day it is."""
+    ticks, revising = Ticks(folder, day), Revising(folder, day)
+    return Pages(
+        token,
+        {
+            LIVE: partial(shared_calendar, folder),
+            "": ticks.page,
+            PAGE: ticks.page,
+            "note": ticks.note,
+            "revision": revising.page,
+        },
+        names_of_this_computer(host),
+        {"tick": ticks.tick, "revision": revising.step},
+    )
+
+
 def _serve(server: FeedServer, host: str, token: str) -> None:
     try:
         with server:
-            _tell(f"http://{_shown(host)}:{server.server_port}/{token}/{LIVE}", host)
+            _tell(f"http://{_shown(host)}:{server.server_port}/{token}/", host)
             server.serve_forever()
     except KeyboardInterrupt:
         print("\nNo longer shared.")
 
 
 def _tell(address: str, host: str) -> None:
-    print(f"Subscribe to: {address}")
+    print(f"Subscribe to: {address}{LIVE}")
+    print(f"Tick tasks off at: {address}")
     if not is_loopback(host):
         print(
-            "Take care: whoever learns this address can read your calendar, and on the way it "
-            "is not encrypted. Share it in your own network only."
+            "Take care: whoever learns these addresses can read your season and write in your "
+            "journal, and on the way nothing is encrypted. Share them in your own network only."
         )
     print("It is shared until you press Ctrl-C.", flush=True)
 

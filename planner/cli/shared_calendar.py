@@ -9,7 +9,7 @@ from email.utils import formatdate, parsedate_to_datetime
 from http import HTTPStatus
 from pathlib import Path
 
-from planner.cli.feed import Reply
+from planner.cli.request import Reply, Request
 from planner.cli.season_calendars import LIVE
 from planner.cli.season_folder import SEASON
 
@@ -23,7 +23,7 @@ class _File:
     changed_s: int
 
 
-def shared_calendar(folder: Path, headers: Message) -> Reply:
+def shared_calendar(folder: Path, request: Request) -> Reply:
     """The calendar as it is now, or word that the reader has it already."""
     file = _read(folder / SEASON / LIVE)
     if file is None:
@@ -36,7 +36,7 @@ def shared_calendar(folder: Path, headers: Message) -> Reply:
         "Cache-Control": "private, no-cache",
         "X-Content-Type-Options": "nosniff",
     }
-    if _is_known(headers, edition, file.changed_s):
+    if _is_known(request.headers, edition, file.changed_s):
         return Reply(HTTPStatus.NOT_MODIFIED, about)
     return Reply(HTTPStatus.OK, about, file.content)
 

@@ -38,7 +38,9 @@ class Stage:
         season = folder / "season"
         season.mkdir(parents=True, exist_ok=True)
         for name, content in self.files.items():
-            (season / name).write_bytes(content)
+            path = season / name
+            path.parent.mkdir(exist_ok=True)
+            path.write_bytes(content)
         return folder
 
 
