@@ -17,6 +17,7 @@ from planner.bedwork.filling import (
 from planner.bedwork.holiday import AwayBed, Holiday, holidays_of
 from planner.bedwork.manure import ManureCheck, PickAfterManure, manure_checks, needed_days
 from planner.bedwork.order import Order, OrderLine, order_of, whole_parcels
+from planner.bedwork.seed import NoTrays, Seed, SeedNeed, Trays, seed_of
 from planner.bedwork.turnover import CompostYear, Turnover, compost_years, turnovers_of
 from planner.bedwork.water import BedWater, Given, Runs, SharedRun, Water, WeekWater, water_of
 
@@ -33,12 +34,16 @@ __all__ = [
     "Layer",
     "LayerKind",
     "ManureCheck",
+    "NoTrays",
     "Order",
     "OrderLine",
     "PickAfterManure",
     "Runs",
+    "Seed",
+    "SeedNeed",
     "SharedRun",
     "TightDepth",
+    "Trays",
     "Turnover",
     "Water",
     "WeekWater",
@@ -49,6 +54,7 @@ __all__ = [
     "manure_checks",
     "needed_days",
     "order_of",
+    "seed_of",
     "tight_depths",
     "turnovers_of",
     "water_of",

@@ -5,6 +5,7 @@ from collections import defaultdict
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
+from statistics import fmean
 
 from planner.bedwork.bed_thirst import Stand, stands_of, thirst_on
 from planner.bedwork.evaporation import Evaporation, Known, evaporation_of, in_month
@@ -30,7 +31,8 @@ class BedWater:
     """What a bed takes in a week: a depth on its ground, a volume from the tap, and runs for it.
 
     `coefficient`: mean of the days on which something stands there. `planted`: the same for the
-    share of its ground that is planted. The depth is what is wanted beyond rain.
+    share of its ground that is planted. The depth is what is wanted beyond rain. A drip line
+    waters the whole bed, bare ground and all; by hand only what is planted is watered.
     """
 
     bed: Bed
@@ -137,11 +139,13 @@ class _Asked:
         used = self.garden.water.rain_used.middle
         rain = sum(self._rain(day) * used for day, _ in planted)
         depth = max(0.0, wanted - rain)
-        volume = depth * bed.area_m2 / self.garden.water.efficiency.middle
+        share = fmean(one.planted for _, one in planted)
+        watered = share if isinstance(bed.drip, NoDrip) else 1.0
+        volume = depth * bed.area_m2 * watered / self.garden.water.efficiency.middle
         return BedWater(
             bed=bed,
-            coefficient=sum(one.coefficient for _, one in planted) / len(planted),
-            planted=sum(one.planted for _, one in planted) / len(planted),
+            coefficient=fmean(one.coefficient for _, one in planted),
+            planted=share,
             depth_mm=depth,
             volume_l=volume,
             runs=self._runs(bed, volume),

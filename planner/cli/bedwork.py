@@ -16,6 +16,7 @@ from planner.bedwork import (
     holidays_of,
     manure_checks,
     order_of,
+    seed_of,
     tight_depths,
     turnovers_of,
     water_of,
@@ -40,6 +41,7 @@ class Part(StrEnum):
     MANURE = "manure"
     WATER = "water"
     HOLIDAY = "holiday"
+    SEED = "seed"
 
 
 _NEEDS_NO_SEASON = frozenset({Part.FILLING})
@@ -165,10 +167,18 @@ def _holiday(desk: _Desk) -> _Said:
     return _Said("For whoever waters while you are away", text, holiday_record(holidays))
 
 
+def _seed(desk: _Desk) -> _Said:
+    from planner.writing import seed_record, seed_text  # noqa: PLC0415 - heavy
+
+    seed = seed_of(desk.garden, desk.sowings, desk.as_of)
+    return _Said("Seed to order", seed_text(seed, desk.width), seed_record(seed))
+
+
 _SAID: dict[Part, Callable[[_Desk], _Said]] = {
     Part.FILLING: _filling,
     Part.TURNOVER: _turnover,
     Part.MANURE: _manure,
     Part.WATER: _water,
     Part.HOLIDAY: _holiday,
+    Part.SEED: _seed,
 }

@@ -31,6 +31,8 @@ from planner.writing.publication import (
 )
 from planner.writing.saying import Saying, saying_of
 from planner.writing.season_json import write_season_json
+from planner.writing.seed_json import seed_record
+from planner.writing.seed_text import seed_text
 from planner.writing.site_text import site_text
 from planner.writing.sowing_sheet import write_sowing_sheet
 from planner.writing.trial_json import trial_record
@@ -72,6 +74,8 @@ __all__ = [
     "manure_text",
     "publication",
     "saying_of",
+    "seed_record",
+    "seed_text",
     "site_text",
     "trial_record",
     "trial_text",

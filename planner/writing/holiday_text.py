@@ -68,7 +68,8 @@ def _each_time(bed: AwayBed, unit: Unit) -> str:
 
 def _looks(one: Holiday) -> Iterator[str]:
     yield "Is the soil damp two to four inches down? If it is dry and plants hang, water once more."
-    yield "Does every drip line drip, and does none spout?"
+    if not all(isinstance(bed.runs, NoDrip) for bed in one.beds):
+        yield "Does every drip line drip, and does none spout?"
     if one.seedbeds:
         yield f"Seed that is not up yet, keep its ground damp on top: {_named(one.seedbeds)}."
     if one.trays:

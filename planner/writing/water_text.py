@@ -185,10 +185,6 @@ def _advice(water: Water) -> Iterator[str]:
             f"Catch a minute's water and write, below {stamped[0]}, flow = "
             '"3 gal in 15 min": what is measured then counts.'
         )
-    yield (
-        "A drip line or a hose left on needs a backflow preventer so that nothing is drawn back "
-        "into drinking water. Codes differ: ask your water supplier or a licensed plumber."
-    )
 
 
 def _is_stamped(bed: Bed) -> bool:
