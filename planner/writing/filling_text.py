@@ -108,7 +108,7 @@ def _depth(depth_m: float, unit: Unit) -> str:
 
 def _order_lines(garden: Garden, order: Order, width: int) -> Iterator[str]:
     soil, unit = garden.soil, garden.beds[0].note.unit
-    yield "To buy for all new beds, topping up included:"
+    yield "To buy, topping up included:"
     names = max(len(line.part) for line in order.lines)
     for line in order.lines:
         volume = volume_words(line.volume_l, unit)

@@ -73,13 +73,17 @@ def _years(garden: Garden, turnovers: Sequence[Turnover], width: int) -> Iterato
     volume_l = sum(one.volume_l for one in turnovers)
     bags = count_words(whole_parcels(volume_l, bag.size.middle), "bag")
     size = parcel_words(bag.size.middle, unit)
-    yield f"Compost in all: {volume_words(volume_l, unit)}, {bags} of {size}. By bed and year:"
+    all_of_it = (
+        f"Compost in all: {volume_words(volume_l, unit)}, {bags} of {size}. By bed and year:"
+    )
+    yield _filled(all_of_it, width)
     years = compost_years(turnovers)
     names = max(len(one.bed.name) for one in years)
     for year in years:
         depth = length_words(year.deepest_mm * 1000, unit)
         volume = volume_words(year.volume_l, unit)
-        yield f"  {year.bed.name:<{names}}  {year.year}  {volume:>11}  {depth} at its fullest spot"
+        words = f"{year.bed.name:<{names}}  {year.year}  {volume}, {depth} at its fullest spot"
+        yield _filled(words, width, "  ")
     full = [one for one in years if one.full_on is not None]
     if full:
         yield _filled(_ceiling_words(full), width)
@@ -97,7 +101,7 @@ def _ceiling_words(full: Sequence[CompostYear]) -> str:
 
 
 def _hunger(garden: Garden, unit: Unit, width: int) -> Iterator[str]:
-    yield "How hungry the crops are (change it in crops.toml):"
+    yield _filled("How hungry the crops are (change it in crops.toml):", width)
     for feeding in _HUNGRIEST_FIRST:
         crops = {name: soil for name, soil in garden.soil.crops.items() if soil.feeding is feeding}
         if crops:
