@@ -1,15 +1,17 @@
 """Letters: what the typefaces of the sheets can show, and what stands for all else."""
 
 import csv
-import unicodedata
 from functools import cache
 from importlib.resources import files
+from unicodedata import category, normalize
 
 # Said at the foot of a sheet that needs it.
 STAND_IN = "□"
 _BREAK = "\N{ZERO WIDTH SPACE}"
 _LONGEST_WORD = 16
-_DROPPED = {"Cf", "Mn", "Me"}  # what shows nothing by itself
+# What shows nothing by itself. An accent that is no letter of its own with what stands before it
+# is left out, because no typeface may have the two together.
+_DROPPED = {"Cf", "Mn", "Mc", "Me"}
 
 
 def shown(text: str, longest: int = 600) -> str:
@@ -18,7 +20,7 @@ def shown(text: str, longest: int = 600) -> str:
     A letter that no typeface of ours has becomes a box. What is longer than `longest` letters is
     cut, with an ellipsis. Long words may break anywhere, so that none runs off the paper.
     """
-    plain = " ".join(text.split())
+    plain = " ".join(normalize("NFC", text).split())
     if len(plain) > longest:
         plain = f"{plain[: longest - 1]}…"
     return " ".join(_breakable(word) for word in _letters(plain).split(" "))
@@ -32,7 +34,7 @@ def has_stand_in(text: str) -> bool:
 def _letters(text: str) -> str:
     known = _known()
     return "".join(
-        letter if letter in known else "" if unicodedata.category(letter) in _DROPPED else STAND_IN
+        letter if letter in known else "" if category(letter) in _DROPPED else STAND_IN
         for letter in text
     )
 
