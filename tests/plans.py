@@ -56,8 +56,11 @@ SEASON_FILES = frozenset(
         "calendar-update.ics",
         "calendar.ics",
         "harvest.csv",
+        "labels.pdf",
         "season.html",
         "season.json",
+        "seed-starting.pdf",
+        "sheets.pdf",
         "sowing-sheet.csv",
         "written.txt",
     }

@@ -22,8 +22,11 @@ WRITTEN_FILES = (
     "calendar-update.ics",
     "calendar.ics",
     "harvest.csv",
+    "labels.pdf",
     "season.html",
     "season.json",
+    "seed-starting.pdf",
+    "sheets.pdf",
     "sowing-sheet.csv",
     "written.txt",
 )

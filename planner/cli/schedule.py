@@ -125,4 +125,4 @@ def _how_counted(season: Season) -> str:
     return f"Dates are counted {how}. Freeze dates are odds, not a forecast."
 
 
-_WRITTEN = ("calendar.ics", "sowing-sheet.csv", "harvest.csv", "season.json")
+_WRITTEN = ("calendar.ics", "sheets.pdf", "sowing-sheet.csv", "harvest.csv", "season.json")

@@ -16,6 +16,7 @@ def season_files(folder: Path, season: Season) -> dict[str, bytes] | Problem:
 
     A name may have one folder in it, as in `pictures/garden.svg`.
     """
+    from planner.cli.printed import sheet_files  # noqa: PLC0415 - as below
     from planner.page import season_page  # noqa: PLC0415 - heavy, only who writes seasons needs it
     from planner.writing import (  # noqa: PLC0415 - as above
         write_harvest_sheet,
@@ -32,6 +33,7 @@ def season_files(folder: Path, season: Season) -> dict[str, bytes] | Problem:
         "harvest.csv": write_harvest_sheet(season),
         PAGE: season_page(season).encode(),
         **season_pictures(season),
+        **sheet_files(season),
         **calendars,
     }
 
