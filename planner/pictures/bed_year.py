@@ -20,7 +20,7 @@ _LEFT = 64.0
 _TOP = 92.0
 _LEAST_BLOCK_PX = 16.0
 _SHORTEST_PX = 120.0
-_TALLEST_PX = 640.0
+_TALLEST_PX = 800.0
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,6 +8,7 @@ from planner.pictures.bed_cell import BedCell, bed_cell
 from planner.pictures.bed_shape import BAR_SWATCH
 from planner.pictures.block_marks import block_marks
 from planner.pictures.key import SWATCH_WIDTH, key
+from planner.pictures.lettering import BOLD, LARGE, fitted, text_width
 from planner.pictures.sheet import MARGIN, heading, sheet
 from planner.pictures.stands import Stand, day_words, stands_in
 from planner.pictures.svg import line
@@ -58,14 +59,15 @@ def _drawn(season: Season, day: date, prefix: str, stands: list[tuple[Stand, ...
         *_bed_signs(beds),
     )
     foot = key(items, MARGIN, bottom + 34, width - MARGIN)
-    title = f"{season.garden.site.name}: the beds on {day_words(day)}"
+    name, on_day = season.garden.site.name, f": the beds on {day_words(day)}"
+    room = width - 2 * MARGIN - text_width(on_day, LARGE * BOLD)
     return sheet(
         prefix,
-        (title, _told(beds, stands, day)),
+        (name + on_day, _told(beds, stands, day)),
         (width, bottom + 34 + foot.height + 8),
         marks.definitions,
         heading(
-            title,
+            fitted(name, LARGE * BOLD, room) + on_day,
             "Beds to scale with each other, in the order of the garden file, not where they lie.",
             width,
         ),

@@ -38,6 +38,10 @@ class _Plot:
         return min(_MOST_WEEK_PX, max(_LEAST_WEEK_PX, usual))
 
     @property
+    def unmet_fill(self) -> str:
+        return f"url(#{self.prefix}-unmet)"
+
+    @property
     def right(self) -> float:
         return _LEFT + self.week_px * len(self.weeks)
 
@@ -67,7 +71,7 @@ def harvest_weeks(season: Season, crop_name: str) -> str:
     outlook = outlooks[crop_name]
     plot = _plot(season, outlook, f"harvest-{list(outlooks).index(crop_name) + 1}")
     width = max(_LEAST_WIDTH, plot.right + MARGIN)
-    foot = key(_signs(plot), MARGIN, _TOP + _HEIGHT + 48, width - MARGIN)
+    foot = key(_signs(plot), MARGIN, _TOP + _HEIGHT + 52, width - MARGIN)
     title = f"{crop_name}: harvest by week"
     met = sum(not plot.unmet(week) for week in outlook.wants)
     below = (
@@ -77,7 +81,7 @@ def harvest_weeks(season: Season, crop_name: str) -> str:
     return sheet(
         plot.prefix,
         (title, _told(plot, below)),
-        (width, _TOP + _HEIGHT + 48 + foot.height + 4),
+        (width, _TOP + _HEIGHT + 52 + foot.height + 4),
         (_unmet_hatch(plot.prefix),),
         heading(title, below, width),
         *_scale(plot),
@@ -131,24 +135,27 @@ def _week(plot: _Plot, place: int) -> str:
     week = plot.weeks[place]
     supply = plot.outlook.supply
     wanted, expected = plot.outlook.wants.get(week, 0.0), supply.expected.get(week, 0.0)
-    x = _LEFT + place * plot.week_px
-    wide, foot = plot.week_px, plot.at(0)
+    x, wide = _LEFT + place * plot.week_px, plot.week_px
+    box, spot = (x + 1, wide - 2), (x + wide * 0.22, wide * 0.56)
+    foot, reached, full = plot.at(0), plot.at(expected), plot.at(wanted)
     parts = []
     if expected:
-        parts.append(_bar(x + wide * 0.22, wide * 0.56, plot.at(expected), foot, _EXPECTED))
+        parts.append(_bar("expected", spot, (reached, foot), _EXPECTED))
     if plot.unmet(week):
-        parts.append(
-            _bar(x + 1, wide - 2, plot.at(wanted), plot.at(expected), f"url(#{plot.prefix}-unmet)")
-        )
+        below = foot + 19
+        parts.append(_bar("unmet", box, (full, reached), plot.unmet_fill))
+        parts.append(line(x + 2, below, x + wide - 2, below, stroke_width=3, class_="short"))
     if wanted:
-        parts.append(_bar(x + 1, wide - 2, plot.at(wanted), foot, "none"))
+        parts.append(_bar("wanted", box, (full, foot), "none"))
     parts.append(_bounds(plot, week, x + wide / 2))
     said = f"{week}: {_said(plot, week)}"
     return tag("g", named("title", said), *parts, class_="week", data_week=str(week))
 
 
-def _bar(x: float, width: float, top: float, foot: float, fill: str) -> str:
-    return rectangle(x, top, width, foot - top, fill=fill, stroke=INK, stroke_width=1)
+def _bar(kind: str, across: tuple[float, float], down: tuple[float, float], fill: str) -> str:
+    """A bar from x, so wide, and from its top to its foot."""
+    (x, width), (top, foot) = across, down
+    return rectangle(x, top, width, foot - top, fill=fill, stroke=INK, stroke_width=1, class_=kind)
 
 
 def _bounds(plot: _Plot, week: Week, x: float) -> str:
@@ -161,7 +168,7 @@ def _bounds(plot: _Plot, week: Week, x: float) -> str:
     half = min(4.0, plot.week_px * 0.22)
     return "".join(
         (
-            line(x, plot.at(low), x, plot.at(high), stroke_width=1.5),
+            line(x, plot.at(low), x, plot.at(high), stroke_width=1.5, class_="bounds"),
             *(line(x - half, at, x + half, at, stroke_width=1.5)
               for at in (plot.at(low), plot.at(high))),
         )
@@ -197,17 +204,19 @@ def _months(plot: _Plot, foot: float) -> Iterator[str]:
         x, room = _LEFT + begin * plot.week_px, (after - begin) * plot.week_px
         year, month = months[begin]
         short = month_word(month)
-        yield line(x, foot, x, foot + 31, stroke=FAINT_INK, stroke_width=0.6)
+        yield line(x, foot, x, foot + 36, stroke=FAINT_INK, stroke_width=0.6)
         fitting = (one for one in (f"{short} {year}", short) if text_width(one, USUAL) + 4 <= room)
-        yield from (label(x + 3, foot + 29, one, USUAL) for one in list(fitting)[:1])
+        yield from (label(x + 3, foot + 34, one, USUAL) for one in list(fitting)[:1])
 
 
 def _signs(plot: _Plot) -> Iterator[tuple[str, str]]:
-    box = {"x": 4.0, "width": SWATCH_WIDTH - 8, "top": 0.0, "foot": SWATCH_HEIGHT}
-    yield _bar(**box, fill="none"), "wanted"
-    yield _bar(**box, fill=_EXPECTED), "expected"
+    across, down = (4.0, SWATCH_WIDTH - 8), (0.0, SWATCH_HEIGHT)
+    yield _bar("swatch", across, down, "none"), "wanted"
+    yield _bar("swatch", across, down, _EXPECTED), "expected"
     if any(plot.unmet(week) for week in plot.weeks):
-        yield _bar(**box, fill=f"url(#{plot.prefix}-unmet)"), "unmet"
+        yield _bar("swatch", across, down, plot.unmet_fill), "unmet"
+        below = line(4, SWATCH_HEIGHT, SWATCH_WIDTH - 4, SWATCH_HEIGHT, stroke_width=3)
+        yield below, "week that has less than is wanted"
     middle = SWATCH_WIDTH / 2
     ends = (line(middle - 4, y, middle + 4, y, stroke_width=1.5) for y in (1, SWATCH_HEIGHT - 1))
     bounds = line(middle, 1, middle, SWATCH_HEIGHT - 1, stroke_width=1.5) + "".join(ends)
