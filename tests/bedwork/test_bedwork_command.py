@@ -1,0 +1,121 @@
+"""`planner bedwork` as a grower runs it."""
+
+import json
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from tests.bedwork.soil_plans import BED, new_bed, rectangle, soil_plan
+from tests.plans import AS_OF, planner, write_plan
+
+_MANURE = '[[manure]]\nbed = "Gate bed"\non = 2027-06-20'
+_PLAN = soil_plan(
+    "[soil]\nbag_price = 4.5",
+    _MANURE,
+    beds=BED + new_bed(rectangle("4 ft", "4 ft"), "12 in"),
+    crops=("radish", "leaf lettuce"),
+)
+_PARTS = ("filling", "turnover", "manure", "water", "holiday")
+
+
+@pytest.fixture(scope="module")
+def folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A plan folder with a season."""
+    plan = write_plan(tmp_path_factory.mktemp("bedwork") / "plan", _PLAN)
+    done = planner("schedule", plan, *AS_OF)
+    assert done.returncode == 0, done.stderr
+    return plan
+
+
+def _told(*arguments: str | Path) -> str:
+    done = planner("bedwork", *arguments)
+    assert done.returncode == 0, done.stderr
+    assert done.stderr == ""
+    return done.stdout
+
+
+def _record(*arguments: str | Path) -> dict[str, Any]:
+    record = json.loads(_told(*arguments, "--json"))
+    assert isinstance(record, dict)
+    return record
+
+
+def test_all_parts_are_told_under_their_heads(folder: Path) -> None:
+    told = _told(folder).splitlines()
+    heads = [told.index(head) for head in ("Filling new beds", "Turnover", "Raw manure", "Water")]
+    assert heads == sorted(heads)
+
+
+@pytest.mark.parametrize("part", _PARTS)
+def test_a_part_can_be_asked_for_alone(folder: Path, part: str) -> None:
+    alone, everything = (_told(folder, *one).split("\n\n") for one in (["--part", part], []))
+    begin = everything.index(alone[0])
+    assert everything[begin : begin + 2] == alone[:2]
+    assert set(_record(folder, "--part", part)) == {part, "cautions"}
+
+
+def test_every_hazard_is_told_once(folder: Path) -> None:
+    hazards = [one["hazard"] for one in _record(folder)["cautions"]]
+    assert hazards
+    assert len(hazards) == len(set(hazards))
+    assert _told(folder).count("Dust and soil germs") == 1
+
+
+def test_json_holds_all_parts_in_si(folder: Path) -> None:
+    record = _record(folder)
+    assert set(_PARTS) <= set(record)
+    [bed] = record["filling"]["beds"]
+    # 16 cubic feet are 453 litres.
+    assert bed["volume_l"] == pytest.approx(453.07, abs=0.01)
+    assert record["manure"][0]["touching_from"] == "2027-10-18"
+
+
+def test_the_same_plan_gives_the_same_bytes(folder: Path) -> None:
+    assert _told(folder) == _told(folder)
+    assert _told(folder, "--json") == _told(folder, "--json")
+
+
+def test_too_early_harvests_are_named(folder: Path) -> None:
+    # Manure in June, harvests wanted in August: fewer than 120 days.
+    picks = _record(folder)["manure"][0]["picks"]
+    early = [one["sowing"] for one in picks if one["too_early"]]
+    assert early
+    words = _told(folder, "--part", "manure")
+    assert all(name in words for name in early)
+
+
+def test_new_beds_can_be_filled_before_there_is_a_season(tmp_path: Path) -> None:
+    plan = write_plan(tmp_path / "plan", _PLAN)
+    told = _told(plan)
+    assert "New bed: 16 cu ft, 1 ft deep" in told
+    assert f"make one with: planner schedule {plan}" in told
+    assert set(_record(plan)) == {"filling", "cautions"}
+
+
+def test_what_rests_on_sowings_asks_for_a_season(tmp_path: Path) -> None:
+    plan = write_plan(tmp_path / "plan", _PLAN)
+    done = planner("bedwork", plan, "--part", "turnover")
+    assert done.returncode == 2
+    assert done.stdout == ""
+    assert "no season yet" in done.stderr
+
+
+def test_problems_of_the_plan_end_it(tmp_path: Path) -> None:
+    plan = write_plan(tmp_path / "plan", _PLAN.replace('bed = "Gate bed"', 'bed = "Gat bed"'))
+    done = planner("bedwork", plan)
+    assert done.returncode == 2
+    assert "unknown bed" in done.stderr
+    assert "Traceback" not in done.stderr
+
+
+def test_a_part_that_is_not_there_is_refused(folder: Path) -> None:
+    done = planner("bedwork", folder, "--part", "weather")
+    assert done.returncode == 2
+    assert "filling" in done.stderr
+
+
+def test_nothing_is_written(folder: Path) -> None:
+    before = {path: path.read_bytes() for path in folder.rglob("*") if path.is_file()}
+    _told(folder)
+    assert {path: path.read_bytes() for path in folder.rglob("*") if path.is_file()} == before
