@@ -1,7 +1,6 @@
 """`planner start`: a plan folder by questions or options."""
 
 import sys
-from collections.abc import Callable
 from pathlib import Path
 from typing import Annotated
 
@@ -9,20 +8,21 @@ import typer
 
 from planner.cli.plan_folder import GARDEN
 from planner.cli.shell import refuse, today
-from planner.cli.start_answers import (
-    StartAnswers,
-    bed_toml,
-    garden_toml,
-    target_toml,
-)
+from planner.cli.start_answers import StartAnswers, garden_toml
+from planner.cli.start_options import answers_told
 from planner.cli.start_questions import ask_answers
-from planner.cli.start_reading import lacking, problems_of
+from planner.cli.start_reading import lacking, problems_added, problems_of
+from planner.cli.start_spans import never_picked, with_spans
 from planner.terms import Place, Problem
 
 
 def start(
     folder: Annotated[str, typer.Argument(help="The folder to make.", show_default=False)],
     name: Annotated[str | None, typer.Option(help="What the garden is called.")] = None,
+    place: Annotated[
+        str | None,
+        typer.Option(help='A town with a weather station, or "45.5 -122.7", near the garden.'),
+    ] = None,
     latitude: Annotated[
         float | None, typer.Option(help="Degrees north; negative in the south.")
     ] = None,
@@ -30,32 +30,40 @@ def start(
         str | None, typer.Option(help="Id of a weather station (see planner stations).")
     ] = None,
     last_spring_freeze: Annotated[
-        str | None, typer.Option(help='Half of all years freeze after this day: "04-15".')
+        str | None,
+        typer.Option(help='Half of all years freeze after this day: "04-15", "mid April".'),
     ] = None,
     first_fall_freeze: Annotated[
-        str | None, typer.Option(help='Half of all years freeze before this day: "10-20".')
+        str | None,
+        typer.Option(help='Half of all years freeze before this day: "10-20", "20 October".'),
     ] = None,
     first: Annotated[str | None, typer.Option("--from", help="First day of the season.")] = None,
     last: Annotated[str | None, typer.Option("--to", help="Last day of the season.")] = None,
     garden_days: Annotated[
-        str | None, typer.Option(help='Days for garden work: "Wed, Sat".')
+        str | None, typer.Option(help='Days for garden work: "Wed, Sat", "weekends".')
     ] = None,
     bed: Annotated[
         list[str] | None,
         typer.Option(help='A bed, again and again: "North 1: 8 ft x 4 ft, 15 in deep, full".'),
     ] = None,
+    people: Annotated[float, typer.Option(help="How many people eat from it.", min=0.5)] = 2,
+    eat: Annotated[
+        str | None, typer.Option(help='What they like to eat: "radish, lettuce, tomato".')
+    ] = None,
     want: Annotated[
         list[str] | None,
-        typer.Option(help='A wish, again and again: "radish: 25 roots".'),
+        typer.Option(help='An exact amount a week, again and again: "radish: 25 roots".'),
     ] = None,
 ) -> None:
     """Make a plan folder, asking what the options leave open.
 
-    Without a terminal to ask on, everything must be in the options.
+    Each question explains itself, wrong answers are asked again, and nothing is written before
+    you have seen the whole. Without a terminal to ask on, everything must be in the options.
 
-    Example: planner start my-garden --latitude 47.6 --last-spring-freeze 03-28
-    --first-fall-freeze 11-09 --bed "North 1: 8 ft x 4 ft, 15 in deep, full"
-    --want "radish: 25 roots"
+    Example: planner start my-garden
+
+    Example: planner start my-garden --place clemson --people 4 --eat "radish, lettuce"
+    --bed "North 1: 8 ft x 4 ft, 15 in deep, full"
     """
     path = Path(folder)
     try:
@@ -64,44 +72,49 @@ def start(
         refuse([_unwritable(path, error)])
     if taken:
         refuse([_taken(path)])
-    answers = StartAnswers(
-        name=name,
-        latitude=latitude,
-        station=station,
-        last_spring_freeze=last_spring_freeze,
-        first_fall_freeze=first_fall_freeze,
-        first=first,
-        last=last,
+    answers = answers_told(
+        StartAnswers(
+            name=name,
+            latitude=latitude,
+            station=station.strip().upper() if station else None,
+            last_spring_freeze=last_spring_freeze,
+            first_fall_freeze=first_fall_freeze,
+            first=first,
+            last=last,
+        ),
+        place=place,
         garden_days=garden_days,
-        beds=_written(bed, bed_toml),
-        wants=_written(want, target_toml),
+        beds=bed or [],
+        wants=want or [],
+        eaten=(eat or "", people),
     )
+    wrong = problems_added(StartAnswers(), answers, today())
+    if wrong:
+        refuse(wrong)
     if sys.stdin.isatty():
-        _make_by_questions(path, ask_answers(answers, today()))
-    else:
-        _make_by_options(path, answers)
+        _make(path, ask_answers(answers, today()), shows_text=True)
+        return
+    lacks = tuple(lacking(answers))
+    if lacks:
+        refuse(lacks)
+    _make(path, answers, shows_text=False)
 
 
-def _written(lines: list[str] | None, write: Callable[[str], str | None]) -> list[str]:
-    texts = []
-    problems = []
-    for line in lines or []:
-        text = write(line)
-        if text is None:
-            problems.append(
-                Problem(
-                    "bad-quantity",
-                    Place("command line"),
-                    f'"{line}" cannot be understood.',
-                    'write "North 1: 8 ft x 4 ft, 15 in deep, full" for a bed, '
-                    '"radish: 25 roots" for a wish.',
-                )
-            )
-        else:
-            texts.append(text)
+def _make(path: Path, answers: StartAnswers, *, shows_text: bool) -> None:
+    """Write the plan; what was typed is shown when it cannot be written."""
+    day = today()
+    problems = problems_of(garden_toml(answers, day))
+    if not problems:
+        answers = with_spans(answers, day)
+        problems = _write(path, garden_toml(answers, day))
     if problems:
+        if shows_text:
+            print(f"Your answers, to save by hand as {GARDEN}:\n\n{garden_toml(answers, day)}")
         refuse(problems)
-    return texts
+    for one in never_picked(answers):
+        print(f"{one.crop} can be picked in no week of this season; planner schedule tells why.")
+    print(f"Wrote {path / GARDEN}. Read it over, change what you like, then:")
+    print(f"  planner check {path}\n  planner schedule {path}")
 
 
 def _taken(path: Path) -> Problem:
@@ -122,27 +135,6 @@ def _unwritable(path: Path, error: OSError) -> Problem:
     )
 
 
-def _make_by_questions(path: Path, answers: StartAnswers) -> None:
-    """Write the plan; what was typed is shown when it cannot be written."""
-    text = garden_toml(answers, today())
-    problems = problems_of(text) or _write(path, text)
-    if problems:
-        print(f"Your answers, to save by hand as {GARDEN}:\n\n{text}")
-        refuse(problems)
-    _tell_next(path)
-
-
-def _make_by_options(path: Path, answers: StartAnswers) -> None:
-    lacks = tuple(lacking(answers))
-    if lacks:
-        refuse(lacks)
-    text = garden_toml(answers, today())
-    problems = problems_of(text) or _write(path, text)
-    if problems:
-        refuse(problems)
-    _tell_next(path)
-
-
 def _write(path: Path, text: str) -> tuple[Problem, ...]:
     """Write the new garden.toml; the problem when the computer refuses."""
     try:
@@ -152,8 +144,3 @@ def _write(path: Path, text: str) -> tuple[Problem, ...]:
     except OSError as error:
         return (_unwritable(path, error),)
     return ()
-
-
-def _tell_next(path: Path) -> None:
-    print(f"Wrote {path / GARDEN}. Read it over, change what you like, then:")
-    print(f"  planner check {path}\n  planner schedule {path}")

@@ -1,21 +1,70 @@
 """Answers to the questions of a new plan, and the garden.toml they make."""
 
 import json
-import re
 from dataclasses import dataclass, field
 from datetime import date, timedelta
 
-_BED = re.compile(
-    r"\s*(?P<name>[^:]+?)\s*:\s*(?P<first>[\d.]+\s*[A-Za-z]+)"
-    r"(?:\s*x\s*(?P<second>[\d.]+\s*[A-Za-z]+)|\s+(?P<round>round|across))"
-    r"\s*,\s*(?P<depth>[\d.]+\s*[A-Za-z]+)(?:\s+deep)?\s*(?:,\s*(?P<sun>[A-Za-z]+))?\s*"
-)
-_WANT = re.compile(r"\s*(?P<crop>[^:]+?)\s*:\s*(?P<amount>[\d.]+\s*[A-Za-z]+)(?:\s+a week)?\s*")
+from planner.cli.start_words import Size
+
+
+@dataclass(frozen=True, slots=True)
+class NewBed:
+    """A bed as it goes into the plan."""
+
+    name: str
+    size: Size
+    depth: str
+    sun: str
+
+    def __str__(self) -> str:
+        return f"{self.name}: {self.size}, {self.depth} deep, {self.sun}"
+
+    @property
+    def toml(self) -> str:
+        """The bed as a part of the plan."""
+        if self.size.width:
+            size = f"length = {quoted(self.size.length)}\nwidth = {quoted(self.size.width)}"
+        else:
+            size = f"diameter = {quoted(self.size.length)}"
+        return (
+            f"[[bed]]\nname = {quoted(self.name)}\n{size}\n"
+            f"soil_depth = {quoted(self.depth)}\nsun = {quoted(self.sun)}\n"
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class NewWant:
+    """A crop that is wanted: an amount each week, or what people eat of it.
+
+    `span`: the days from and to which it is wanted; the whole season where none are known.
+    """
+
+    crop: str
+    amount: str = ""
+    people: float = 0.0
+    span: tuple[date, date] | None = None
+
+    def __str__(self) -> str:
+        how_much = f"{self.amount} a week" if self.amount else f"for {self.people:g}"
+        return f"{self.crop}: {how_much}"
+
+    @property
+    def toml(self) -> str:
+        """The wish as a part of the plan."""
+        if self.amount:
+            how_much = f"each_week = {quoted(self.amount)}"
+        else:
+            how_much = f"for_people = {self.people:g}    # what so many eat of it in a week"
+        lines = ["[[target]]", f"crop = {quoted(self.crop)}", how_much]
+        if self.span is not None:
+            first, last = self.span
+            lines += [f"from = {first}    # first and last week it can be picked", f"to = {last}"]
+        return "\n".join([*lines, ""])
 
 
 @dataclass(slots=True)
 class StartAnswers:
-    """What is known so far; beds and wants are pieces of TOML."""
+    """What is known so far."""
 
     name: str | None = None
     latitude: float | None = None
@@ -24,9 +73,9 @@ class StartAnswers:
     first_fall_freeze: str | None = None
     first: str | None = None
     last: str | None = None
-    garden_days: str | None = None
-    beds: list[str] = field(default_factory=list)
-    wants: list[str] = field(default_factory=list)
+    garden_days: tuple[str, ...] | None = None
+    beds: list[NewBed] = field(default_factory=list)
+    wants: list[NewWant] = field(default_factory=list)
 
     @property
     def knows_freezes(self) -> bool:
@@ -36,34 +85,8 @@ class StartAnswers:
 
 def quoted(text: str) -> str:
     """Text as a TOML string."""
-    return json.dumps(text, ensure_ascii=False)
-
-
-def bed_toml(line: str) -> str | None:
-    """A bed written on one line, as TOML; None when it cannot be understood."""
-    match = _BED.fullmatch(line)
-    if match is None:
-        return None
-    if match["round"]:
-        size = f"diameter = {quoted(match['first'])}"
-    else:
-        size = f"length = {quoted(match['first'])}\nwidth = {quoted(match['second'])}"
-    sun = (match["sun"] or "full").lower()
-    return (
-        f"[[bed]]\nname = {quoted(match['name'])}\n{size}\n"
-        f"soil_depth = {quoted(match['depth'])}\nsun = {quoted(sun)}\n"
-    )
-
-
-def target_toml(line: str) -> str | None:
-    """A wish written on one line, as TOML; None when it cannot be understood."""
-    match = _WANT.fullmatch(line)
-    if match is None:
-        return None
-    return (
-        f"[[target]]\ncrop = {quoted(match['crop'].lower())}\n"
-        f"each_week = {quoted(match['amount'])}\n"
-    )
+    # TOML has no DEL in its strings; JSON does not escape it.
+    return json.dumps(text, ensure_ascii=False).replace("\x7f", "\\u007f")
 
 
 def usual_season(day: date, latitude: float) -> tuple[date, date]:
@@ -87,15 +110,21 @@ def midwinter_after(day: date, latitude: float) -> date:
     return date(day.year + (day.month >= 7), 6, 30)
 
 
+def season_days(answers: StartAnswers, day: date) -> tuple[str, str]:
+    """The first and last day of the season, as told or as usual when seen on `day`."""
+    usual = usual_season(day, answers.latitude or 0.0)
+    return answers.first or str(usual[0]), answers.last or str(usual[1])
+
+
 def garden_toml(answers: StartAnswers, day: date) -> str:
     """The whole file, with a word on each part; `day` is the day on which it is written."""
-    usual = usual_season(day, answers.latitude or 0.0)
+    first, last = season_days(answers, day)
     lines = ["plan = 1", "", "[site]"]
     lines.append(f"name = {quoted(answers.name or 'My garden')}")
     if answers.latitude is not None:
         lines.append(f"latitude = {answers.latitude}    # south negative")
     if answers.station:
-        lines.append(f"station = {quoted(answers.station.strip().upper())}")
+        lines.append(f"station = {quoted(answers.station)}")
     if answers.last_spring_freeze:
         spring = quoted(answers.last_spring_freeze)
         lines.append(f"last_spring_freeze = {spring}    # half of all years freeze after this day")
@@ -105,11 +134,11 @@ def garden_toml(answers: StartAnswers, day: date) -> str:
     lines += [
         "",
         "[season]",
-        f"from = {answers.first or usual[0]}",
-        f"to = {answers.last or usual[1]}",
+        f"from = {first}",
+        f"to = {last}",
         "freeze_risk = 0.1    # tender plants go out when at most this share of years freezes",
     ]
     if answers.garden_days:
-        days = [day.strip() for day in answers.garden_days.split(",") if day.strip()]
-        lines.append(f"garden_days = {json.dumps(days)}")
-    return "\n".join([*lines, "", *answers.beds, *answers.wants])
+        lines.append(f"garden_days = {json.dumps(answers.garden_days)}")
+    beds, wants = [one.toml for one in answers.beds], [one.toml for one in answers.wants]
+    return "\n".join([*lines, "", *beds, *wants])

@@ -1,189 +1,177 @@
-"""The questions of a new plan; a wrong answer is told and asked again.
+"""The questions of a new plan, in order; any answer can be changed before it is written.
 
 Each answer is read as `planner check` would read it, so that nothing is refused at the end.
 """
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import replace
 from datetime import date
-from typing import TypeVar
 
-import typer
+from planner.almanac import station
+from planner.cli.start_answers import StartAnswers, season_days, usual_season
+from planner.cli.start_beds import ask_beds
+from planner.cli.start_dialogue import GoBack, ask, say
+from planner.cli.start_place import ask_place, freezes_words, frost_free
+from planner.cli.start_reading import can_stand
+from planner.cli.start_wants import ask_wants
+from planner.cli.start_words import read_weekdays
 
-from planner.almanac import nearest_stations, station
-from planner.cli.start_answers import (
-    StartAnswers,
-    bed_toml,
-    midwinter_after,
-    target_toml,
-    usual_season,
+_HELLO = (
+    "Six questions, about five minutes. Enter takes what stands in [brackets], ? explains, "
+    "< goes back. Ctrl-C leaves, and nothing is written."
 )
-from planner.cli.start_reading import problems_added
-from planner.garden import FreezeDates
-from planner.terms import read_month_day
-
-T = TypeVar("T")
+Question = Callable[[StartAnswers, date], StartAnswers]
 
 
 def ask_answers(known: StartAnswers, day: date) -> StartAnswers:
-    """Ask for whatever is not known yet."""
-    if known.name is None:
-        known.name = typer.prompt("What is the garden called", default="My garden")
-    if known.latitude is None:
-        words = "Latitude in degrees (about 47.6; negative in the south)"
-        known.latitude = _ask(words, _latitude, "a number between -66 and 70")
-    if not known.knows_freezes:
-        _ask_freezes(known, day)
-    if known.first is None and known.last is None:
-        _ask_season(known, day)
-    if known.garden_days is None:
-        _ask_garden_days(known, day)
-    _ask_beds(known, day)
-    _ask_wants(known, day)
-    return known
+    """Ask for whatever is not known yet, then show it all to be changed or taken."""
+    say(_HELLO)
+    open_questions = [number for number, is_open in enumerate(_open(known)) if is_open]
+    at = 0
+    while at < len(open_questions):
+        number = open_questions[at]
+        print()
+        say(f"{at + 1} of {len(open_questions)}: {_TITLES[number]}")
+        try:
+            known = _QUESTIONS[number](known, day)
+            at += 1
+        except GoBack:
+            at = max(0, at - 1)
+            known = _FORGET[open_questions[at]](known)
+    return _ask_changes(known, day)
 
 
-def _ask(words: str, read: Callable[[str], T | None], shape: str, usual: str | None = None) -> T:
-    while True:
-        value = read(typer.prompt(words, default=usual, show_default=usual is not None))
-        if value is not None:
-            return value
-        typer.echo(f"  That is not {shape}. Please try again.")
-
-
-def _can_stand(known: StartAnswers, changed: StartAnswers, day: date) -> bool:
-    """Whether an answer brings no new problem; tells the problems it brings."""
-    problems = problems_added(known, changed, day)
-    for problem in problems:
-        typer.echo(f"  {problem.wrong}\n  What to do: {problem.remedy}")
-    return not problems
-
-
-def _ask_season(known: StartAnswers, day: date) -> None:
-    latitude = known.latitude or 0.0
-    while True:
-        first = _ask(
-            "First day of the season",
-            _day,
-            "a day: 2027-02-01",
-            str(usual_season(day, latitude)[0]),
-        )
-        end = midwinter_after(date.fromisoformat(first), latitude)
-        last = _ask("Last day of the season", _day, "a day: 2027-12-31", str(end))
-        if _can_stand(known, replace(known, first=first, last=last), day):
-            known.first, known.last = first, last
-            return
-
-
-def _ask_garden_days(known: StartAnswers, day: date) -> None:
-    every_day = "Mon, Tue, Wed, Thu, Fri, Sat, Sun"
-    while True:
-        days = typer.prompt("Days for garden work (Mon, Tue, ...)", default=every_day)
-        if _can_stand(known, replace(known, garden_days=days), day):
-            known.garden_days = days
-            return
-
-
-def _ask_beds(known: StartAnswers, day: date) -> None:
-    words = "A bed, like North 1: 8 ft x 4 ft, 15 in deep, full"
-    while (line := _one_more(words, known.beds)) is not None:
-        bed = _understood(bed_toml(line))
-        if bed and _can_stand(known, replace(known, beds=[*known.beds, bed]), day):
-            known.beds.append(bed)
-
-
-def _ask_wants(known: StartAnswers, day: date) -> None:
-    words = "What you want each week, like radish: 25 roots"
-    while (line := _one_more(words, known.wants)) is not None:
-        want = _understood(target_toml(line))
-        if want and _can_stand(known, replace(known, wants=[*known.wants, want]), day):
-            known.wants.append(want)
-
-
-def _one_more(words: str, found: list[str]) -> str | None:
-    """A further line, or None when the grower has no more."""
-    if not found:
-        return str(typer.prompt(words))
-    more = f"{words} (Enter when there are no more)"
-    return typer.prompt(more, default="", show_default=False) or None
-
-
-def _understood(text: str | None) -> str | None:
-    if text is None:
-        typer.echo("  That cannot be understood. Please write it like the example.")
-    return text
-
-
-def _ask_freezes(known: StartAnswers, day: date) -> None:
-    typer.echo(
-        "Freeze dates: write the day after which half of all years still freezes in spring "
-        "(04-15),\nor the id of a weather station, or ? for the stations nearest to a place."
+def _open(known: StartAnswers) -> tuple[bool, ...]:
+    """Whether each question is still open, in their order."""
+    return (
+        known.name is None,
+        known.latitude is None or not known.knows_freezes,
+        not known.beds,
+        not known.wants,
+        known.garden_days is None,
+        known.first is None and known.last is None,
     )
-    while not known.knows_freezes:
-        answer = typer.prompt("Last spring freeze, station, or ?").strip()
-        if answer == "?":
-            _show_nearest(known)
-        elif read_month_day(answer) or answer == "never":
-            words = "First fall freeze (half of all years freeze before it)"
-            fall = _ask(words, _freeze, "a month and a day: 10-20")
-            dates = replace(known, last_spring_freeze=answer, first_fall_freeze=fall)
-            if _can_stand(known, dates, day):
-                known.last_spring_freeze, known.first_fall_freeze = answer, fall
-        elif station(answer):
-            known.station = answer
-        else:
-            typer.echo("  That is neither a month and a day (04-15) nor a station's id.")
 
 
-def _show_nearest(known: StartAnswers) -> None:
-    longitude = _ask_longitude()
-    if longitude is None:
-        return
-    for near in nearest_stations(known.latitude or 0.0, longitude, 5):
-        one = near.station
-        dates = ""
-        if isinstance(one.freezes, FreezeDates):
-            dates = f"{one.freezes.last_spring.half} to {one.freezes.first_fall.half}"
-        typer.echo(
-            f"  {one.id}  {one.name}, {one.state}, {near.distance_km:.0f} km away, "
-            f"{one.elevation_m:.0f} m high: {dates}"
-        )
+def _ask_changes(known: StartAnswers, day: date) -> StartAnswers:
+    """Show every answer and ask anew those that are to be changed."""
+    numbers = {str(number): number for number in range(1, len(_QUESTIONS) + 1)}
+    while True:
+        _show(known, day)
+        question = "Enter writes this plan; a number changes that answer."
+        expected = f"Enter, or a number from 1 to {len(numbers)}"
+        try:
+            number = ask(question, {**numbers, "": 0}.get, expected, usual="")
+            if number == 0:
+                return known
+            known = _QUESTIONS[number - 1](_FORGET[number - 1](known), day)
+        except GoBack:
+            continue
 
 
-def _number(words: str) -> float | None:
+def _show(known: StartAnswers, day: date) -> None:
+    found = station(known.station) if known.station else None
+    if found is not None:
+        where = f"{found.name}, {found.state}: {freezes_words(found)}"
+    else:
+        spring, fall = known.last_spring_freeze or "", known.first_fall_freeze or ""
+        where = "never freezes" if spring == "never" else frost_free(spring, fall)
+    first, last = season_days(known, day)
+    answers = (
+        known.name or "My garden",
+        f"{where} (latitude {known.latitude:g})",
+        _list(map(str, known.beds)),
+        _list(_wishes(known)),
+        ", ".join(known.garden_days or ()),
+        f"{first} to {last}",
+    )
+    print()
+    say("This is the plan:")
+    for number, (title, words) in enumerate(zip(_TITLES, answers, strict=True), 1):
+        say(f"{number} {title}: {words}", "  ")
+
+
+def _list(lines: Iterable[str]) -> str:
+    """One line of words alone, several below one another."""
+    told = list(lines)
+    return told[0] if len(told) == 1 else "\n".join(["", *(f"    {one}" for one in told)])
+
+
+def _wishes(known: StartAnswers) -> Iterator[str]:
+    """What is wanted: by people together, then exact amounts."""
+    for people in dict.fromkeys(one.people for one in known.wants if one.people):
+        crops = ", ".join(one.crop for one in known.wants if one.people == people)
+        yield f"{crops} for {people:g}"
+    yield from (str(one) for one in known.wants if not one.people)
+
+
+def _ask_name(known: StartAnswers, day: date) -> StartAnswers:
+    del day
+    explained = "Any name; it stands on sheets and in your calendar."
+    name = ask("What is the garden called?", str, "a name", usual="My garden", explained=explained)
+    return replace(known, name=name)
+
+
+def _ask_place(known: StartAnswers, day: date) -> StartAnswers:
+    while True:
+        changed = ask_place(known)
+        if can_stand(known, changed, day):
+            return changed
+        known = replace(known, latitude=changed.latitude)
+
+
+def _ask_garden_days(known: StartAnswers, day: date) -> StartAnswers:
+    del day
+    days = ask(
+        "On which days do you work there? (such as weekends, or Wed and Sat)",
+        read_weekdays,
+        "days of the week",
+        usual="every day",
+        explained="Sowing and other work is put on these days where the crop allows it.",
+    )
+    return replace(known, garden_days=days)
+
+
+def _ask_season(known: StartAnswers, day: date) -> StartAnswers:
+    usual = usual_season(day, known.latitude or 0.0)
+    explained = "Work begins no sooner than the first day and ends with the last one."
+    while True:
+        days = [
+            ask(question, _day, "a day such as 2027-02-01", usual=str(one), explained=explained)
+            for question, one in zip(("First day of the season?", "Last day?"), usual, strict=True)
+        ]
+        changed = replace(known, first=days[0], last=days[1])
+        if can_stand(known, changed, day):
+            return changed
+
+
+def _day(words: str) -> str | None:
     try:
-        return float(words)
+        return str(date.fromisoformat(words))
     except ValueError:
         return None
 
 
-def _ask_longitude() -> float | None:
-    """A longitude, or None when the grower leaves the question."""
-    words = "Longitude in degrees (negative in the west; Enter to go back)"
-    while answer := typer.prompt(words, default="", show_default=False).strip():
-        number = _number(answer)
-        if number is not None and -180 <= number <= 180:
-            return number
-        typer.echo("  That is not a number between -180 and 180. Please try again.")
-    return None
+def _without_place(known: StartAnswers) -> StartAnswers:
+    return replace(
+        known, latitude=None, station=None, last_spring_freeze=None, first_fall_freeze=None
+    )
 
 
-def _latitude(words: str) -> float | None:
-    number = _number(words)
-    return number if number is not None and -66 <= number <= 70 else None
-
-
-def _freeze(words: str) -> str | None:
-    return words if read_month_day(words) or words == "never" else None
-
-
-def _is_day(words: str) -> bool:
-    try:
-        date.fromisoformat(words)
-    except ValueError:
-        return False
-    return True
-
-
-def _day(words: str) -> str | None:
-    return words if _is_day(words) else None
+_TITLES = ("Name", "Place", "Beds", "To eat", "Garden days", "Season")
+_QUESTIONS: tuple[Question, ...] = (
+    _ask_name,
+    _ask_place,
+    ask_beds,
+    ask_wants,
+    _ask_garden_days,
+    _ask_season,
+)
+_FORGET: tuple[Callable[[StartAnswers], StartAnswers], ...] = (
+    lambda known: replace(known, name=None),
+    _without_place,
+    lambda known: replace(known, beds=[]),
+    lambda known: replace(known, wants=[]),
+    lambda known: replace(known, garden_days=None),
+    lambda known: replace(known, first=None, last=None),
+)

@@ -1,0 +1,57 @@
+"""Asking on a terminal: a question is explained with ?, and left with < for the one before."""
+
+import shutil
+import textwrap
+from collections.abc import Callable
+from typing import TypeVar
+
+T = TypeVar("T")
+
+_WIDEST, _NARROWEST = 80, 20
+_BACK = {"<", "back"}
+_MARK = "> "
+
+
+class GoBack(Exception):  # noqa: N818 - no error: the grower wants the question before
+    """The grower wants the question before."""
+
+
+def say(text: str, indent: str = "") -> None:
+    """Show text, each line of it folded to the width there is."""
+    width = max(_NARROWEST, min(_WIDEST, shutil.get_terminal_size().columns))
+    for line in text.split("\n"):
+        before = indent + " " * (len(line) - len(line.lstrip()))
+        after = f"{before}   " if line[:1].isdigit() else before
+        print(textwrap.fill(line.strip(), width, initial_indent=before, subsequent_indent=after))
+
+
+def ask(
+    question: str,
+    read: Callable[[str], T | None],
+    expected: str,
+    *,
+    usual: str | None = None,
+    explained: str = "",
+) -> T:
+    """Ask until the answer can be read; `expected` says what is, `usual` is what Enter takes."""
+    say(question)
+    while True:
+        words = _typed(usual)
+        if words == "?":
+            say(explained or expected, "  ")
+            continue
+        value = read(words)
+        if value is not None:
+            return value
+        say(f"That is not {expected}. Please try again, or ? for help.", "  ")
+
+
+def _typed(usual: str | None) -> str:
+    """What was typed, or what Enter takes; GoBack when the question before is wanted."""
+    shown = f"  [{usual}] {_MARK}" if usual else f"  {_MARK}"
+    while True:
+        words = "".join(one for one in input(shown) if one.isprintable()).strip()
+        if words.lower() in _BACK:
+            raise GoBack
+        if words or usual is not None:
+            return words or usual or ""
