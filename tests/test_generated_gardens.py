@@ -37,7 +37,7 @@ def _gardens(share: float = 1.0) -> settings:
     )
 
 
-_ALL, SOME, _BOUNDS = _gardens(), _gardens(0.12), _gardens(0.08)
+_ALL, SOME, FEW, _BOUNDS = _gardens(), _gardens(0.12), _gardens(0.05), _gardens(0.08)
 QUICK = 0
 # What a week may want of a crop: every habit of harvest, start and hardiness is among them.
 _WEEKLY = {

@@ -80,7 +80,7 @@ class BedCell:
 
     def _stand(self, shape: Shape, place: int, day: date) -> str:
         stand, marks = self.stands[place], self.marks
-        what = {"data_kept": stand.name} if stand.is_kept else {"data_sowing": stand.name}
+        what = {"data_kept": stand.holder} if stand.is_kept else {"data_sowing": stand.holder}
         harvest = ""
         if stand.is_picked:
             harvest = tag(
@@ -134,7 +134,7 @@ def guests_of(host: Stand, stands: Sequence[Stand]) -> list[Stand]:
     return [
         one
         for one in stands
-        if one.host == host.name and host.from_um < one.to_um and one.from_um < host.to_um
+        if one.host == host.holder and host.from_um < one.to_um and one.from_um < host.to_um
     ]
 
 

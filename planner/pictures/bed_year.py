@@ -50,7 +50,7 @@ class _Plot:
         guests = [
             self.field(one)
             for one in self.stands
-            if one.host == stand.name and stand.from_um < one.to_um and one.from_um < stand.to_um
+            if one.host == stand.holder and stand.from_um < one.to_um and one.from_um < stand.to_um
         ]
         rooms, ground = free.beside(guests), self.marks.mark(stand).pale
         return lettered(rooms, stand.name, ground) or lettered_short(rooms, stand.name, ground)
@@ -139,7 +139,7 @@ def _drawn(plot: _Plot, stand: Stand) -> str:
             field.x, field.y, field.width, field.height, class_="edge", **marks.outline(stand)
         )
     )
-    what = {"data_kept": stand.name} if stand.is_kept else {"data_sowing": stand.name}
+    what = {"data_kept": stand.holder} if stand.is_kept else {"data_sowing": stand.holder}
     return tag(
         "g",
         named("title", stand.said),

@@ -40,7 +40,7 @@ def _rides(sign: str) -> bool:
 def _class_of(sign: str) -> str:
     if sign in _NARROW:
         return "narrow"
-    if sign in _WIDE:
+    if sign in _WIDE or unicodedata.category(sign) == "No":
         return "wide"
     if unicodedata.category(sign) == "So":
         return "sign"

@@ -19,11 +19,13 @@ _A_DAY = timedelta(days=1)
 class Stand:
     """A stretch of a bed's line held by a sowing, or kept, from one day to another.
 
+    `holder` is the sowing, or what is kept; `name` is what is written on it.
     `host` is the sowing it stands under, empty on ground of its own. From `picked_from` up to
     `picked_until` it is harvested; the two are equal where nothing is. What is harvested on the
     day it leaves is drawn as harvested the day before, the last on which it stands.
     """
 
+    holder: str
     name: str
     said: str
     family: str
@@ -62,6 +64,7 @@ def stands_in(season: Season, bed: Bed) -> tuple[Stand, ...]:
 def _kept(one: KeptGround, bed: Bed) -> Stand:
     said = f"{one.what}, kept: {place_words(bed, one.from_um, one.to_um)}"
     return Stand(
+        holder=one.what,
         name=one.what,
         said=said,
         family=one.family,
@@ -84,6 +87,7 @@ def _planted(sowing: Sowing, block: Block, bed: Bed) -> Stand:
         f"{span_words(block.enter_on, block.leave_on)}{_harvested(sowing)}"
     )
     return Stand(
+        holder=sowing.id,
         name=f"{sowing.id}{lost}",
         said=said,
         family=sowing.crop.family.text,

@@ -65,7 +65,7 @@ def scale_bar(tape: Tape, x: float, y: float) -> str:
     end = x + units * tape.unit_px
     return "".join(
         (
-            line(x, y, end, y, stroke=INK, stroke_width=2),
+            line(x, y, end, y, stroke=INK, stroke_width=2, class_="scale"),
             line(x, y - 4, x, y + 4),
             line(end, y - 4, end, y + 4),
             label(end + 8, y + 4, f"{units} {tape.unit.name}", SMALL),
