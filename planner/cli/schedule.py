@@ -125,4 +125,11 @@ def _how_counted(season: Season) -> str:
     return f"Dates are counted {how}. Freeze dates are odds, not a forecast."
 
 
-_WRITTEN = ("calendar.ics", "sheets.pdf", "sowing-sheet.csv", "harvest.csv", "season.json")
+_WRITTEN = (
+    "season.html",
+    "pictures",
+    "calendar.ics",
+    "sheets.pdf",
+    "sowing-sheet.csv",
+    "harvest.csv",
+)
