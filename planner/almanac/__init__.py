@@ -4,6 +4,7 @@ Takes data files of its own. Gives crop pages, complete crops, pairs that may sh
 weather stations and the one bibliography. It knows nothing of this year's plan.
 """
 
+from planner.almanac.appetite import kitchen_groups, published_amounts
 from planner.almanac.assemble import TABLES_OF, Stated, assemble_crop, missing_figures
 from planner.almanac.bibliography import BibliographyEntry, bibliography
 from planner.almanac.cautions import all_cautions
@@ -49,8 +50,10 @@ __all__ = [
     "crop_waters",
     "emergence_tables",
     "in_engine_unit",
+    "kitchen_groups",
     "missing_figures",
     "nearest_stations",
+    "published_amounts",
     "seed_life",
     "sharing_pairs",
     "soil_figures",

@@ -3,6 +3,15 @@
 Takes beds, sowings and blocks, and the climate. Gives amounts, each with its reason.
 """
 
+from planner.bedwork.appetite import (
+    CropAppetite,
+    Feeds,
+    NobodySays,
+    Proposal,
+    ProposedTarget,
+    appetites_of,
+    proposal_of,
+)
 from planner.bedwork.cautions import cautions_of
 from planner.bedwork.evaporation import Evaporation, Known
 from planner.bedwork.filling import (
@@ -25,8 +34,10 @@ __all__ = [
     "AwayBed",
     "BedWater",
     "CompostYear",
+    "CropAppetite",
     "Doubt",
     "Evaporation",
+    "Feeds",
     "Filling",
     "Given",
     "Holiday",
@@ -35,9 +46,12 @@ __all__ = [
     "LayerKind",
     "ManureCheck",
     "NoTrays",
+    "NobodySays",
     "Order",
     "OrderLine",
     "PickAfterManure",
+    "Proposal",
+    "ProposedTarget",
     "Runs",
     "Seed",
     "SeedNeed",
@@ -47,6 +61,7 @@ __all__ = [
     "Turnover",
     "Water",
     "WeekWater",
+    "appetites_of",
     "cautions_of",
     "compost_years",
     "fillings_of",
@@ -54,6 +69,7 @@ __all__ = [
     "manure_checks",
     "needed_days",
     "order_of",
+    "proposal_of",
     "seed_of",
     "tight_depths",
     "turnovers_of",

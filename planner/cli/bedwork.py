@@ -11,22 +11,24 @@ from typing import Annotated
 import typer
 
 from planner.bedwork import (
+    appetites_of,
     cautions_of,
     fillings_of,
     holidays_of,
     manure_checks,
     order_of,
+    proposal_of,
     seed_of,
     tight_depths,
     turnovers_of,
     water_of,
 )
-from planner.cli.plan_folder import RECORD, earlier_season, need_garden, season_record
+from planner.cli.plan_folder import RECORD, earlier_season, need_garden, portions_in, season_record
 from planner.cli.season_folder import SEASON
 from planner.cli.shell import FolderArgument, JsonOption, print_json, refuse
 from planner.cli.week import need_record
 from planner.climate import Climate
-from planner.garden import Garden
+from planner.garden import Garden, Portion
 from planner.scheduling import Sowing
 from planner.season import season_unreadable
 
@@ -42,9 +44,10 @@ class Part(StrEnum):
     WATER = "water"
     HOLIDAY = "holiday"
     SEED = "seed"
+    APPETITE = "appetite"
 
 
-_NEEDS_NO_SEASON = frozenset({Part.FILLING})
+_NEEDS_NO_SEASON = frozenset({Part.FILLING, Part.APPETITE})
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,6 +58,8 @@ class _Desk:
     sowings: tuple[Sowing, ...]
     as_of: date
     width: int
+    portions: tuple[Portion, ...]
+    people: float | None
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,6 +76,15 @@ def bedwork(
     part: Annotated[
         Part | None, typer.Option("--part", help="Only this part.", show_default=False)
     ] = None,
+    people: Annotated[
+        float | None,
+        typer.Option(
+            help="Also propose targets that would feed so many people, to paste into garden.toml.",
+            min=0.5,
+            max=5000,
+            show_default=False,
+        ),
+    ] = None,
     json: JsonOption = False,
 ) -> None:
     """Tell what the beds take: soil for new ones, compost, water, seed, and what to take care of.
@@ -81,7 +95,7 @@ def bedwork(
     """
     garden, sowings, as_of = _plan(folder, part)
     wide = max(_LEAST_WIDTH, shutil.get_terminal_size().columns)
-    desk = _Desk(garden, sowings or (), as_of, wide)
+    desk = _Desk(garden, sowings or (), as_of, wide, portions_in(Path(folder)), people)
     parts = [one for one in _wanted(part) if sowings is not None or one in _NEEDS_NO_SEASON]
     said = {one: _SAID[one](desk) for one in parts}
     from planner.writing import cautions_record, cautions_text  # noqa: PLC0415 - heavy
@@ -174,6 +188,26 @@ def _seed(desk: _Desk) -> _Said:
     return _Said("Seed to order", seed_text(seed, desk.width), seed_record(seed))
 
 
+def _appetite(desk: _Desk) -> _Said:
+    from planner.writing import (  # noqa: PLC0415 - heavy
+        appetite_record,
+        appetite_text,
+        proposal_record,
+        proposal_text,
+    )
+
+    appetites = appetites_of(desk.garden, desk.portions)
+    text, record = appetite_text(appetites, desk.width), {"wanted": appetite_record(appetites)}
+    if desk.people is None:
+        hint = "Targets that would feed a household from these beds: add --people 4"
+        return _Said("Appetite", f"{text}\n\n{hint}", record)
+    climate = Climate(desk.garden.site)
+    proposal = proposal_of(desk.garden, climate, desk.portions, desk.people, desk.garden.wish.first)
+    told = f"{text}\n\nTo paste into garden.toml, in place of targets there:\n\n"
+    record_too = {**record, "proposal": proposal_record(proposal)}
+    return _Said("Appetite", f"{told}{proposal_text(proposal)}", record_too)
+
+
 _SAID: dict[Part, Callable[[_Desk], _Said]] = {
     Part.FILLING: _filling,
     Part.TURNOVER: _turnover,
@@ -181,4 +215,5 @@ _SAID: dict[Part, Callable[[_Desk], _Said]] = {
     Part.WATER: _water,
     Part.HOLIDAY: _holiday,
     Part.SEED: _seed,
+    Part.APPETITE: _appetite,
 }

@@ -8,7 +8,7 @@ from typing import Any
 
 from planner.cli.season_folder import SEASON, recover
 from planner.cli.shell import refuse
-from planner.garden import Crop, Garden
+from planner.garden import Crop, Garden, Portion
 from planner.journal import Journal
 from planner.reading import (
     LARGEST_FILE_BYTES,
@@ -20,6 +20,7 @@ from planner.reading import (
     named_sowings,
     read_garden,
     read_journal,
+    read_portions,
 )
 from planner.season import EarlierSeason, read_record, season_unreadable, what_is_wrong
 from planner.terms import Place, Problem
@@ -51,6 +52,11 @@ def need_garden(folder: Path) -> Garden:
     if isinstance(garden, Garden):
         return garden
     refuse(garden)
+
+
+def portions_in(folder: Path) -> tuple[Portion, ...]:
+    """What a person eats of each crop, with the plan's own crops and corrections."""
+    return read_portions(_file(folder, CROPS, []))
 
 
 def missing_plan(folder: Path) -> Problem:

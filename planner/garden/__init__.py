@@ -35,6 +35,7 @@ from planner.garden.heat_needs import (
 )
 from planner.garden.kept_ground import KeptGround
 from planner.garden.paper import Paper, PaperByUnits, usual_paper
+from planner.garden.portion import AmountBasis, Portion, PublishedAmount
 from planner.garden.season_wish import AwayTime, SeasonWish
 from planner.garden.seed_wish import SeedKind, SeedWish
 from planner.garden.shared_ground import SharedGround, SharingPattern
@@ -76,6 +77,7 @@ from planner.garden.weather import DailyWeather
 __all__ = [
     "DEPTH_TOLERANCE_M",
     "USUAL_PRIORITY",
+    "AmountBasis",
     "AwayTime",
     "Bed",
     "BedNote",
@@ -124,6 +126,8 @@ __all__ = [
     "PaperByUnits",
     "Parcel",
     "Pick",
+    "Portion",
+    "PublishedAmount",
     "RaisedIndoors",
     "SeasonWish",
     "SeedKind",

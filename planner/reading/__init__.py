@@ -16,6 +16,7 @@ from planner.reading.journal_shape import LARGEST_JOURNAL_BYTES
 from planner.reading.named_sowings import NamedSowings, PlannedSowing, named_sowings
 from planner.reading.near_miss import nearest_word
 from planner.reading.plan_files import LARGEST_FILE_BYTES, PlanFile, PlanFiles
+from planner.reading.portions import read_portions
 from planner.reading.weather_file import WEATHER_UNITS, read_weather
 from planner.reading.weather_lines import LARGEST_WEATHER_BYTES
 
@@ -34,6 +35,7 @@ __all__ = [
     "read_garden",
     "read_journal",
     "read_new_entry",
+    "read_portions",
     "read_sound_entries",
     "read_weather",
 ]

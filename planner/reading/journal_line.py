@@ -8,8 +8,7 @@ from datetime import date
 from planner.journal import Entry, Event
 from planner.reading.named_sowings import NamedSowings
 from planner.reading.near_miss import nearest_word
-from planner.reading.target_part import conversion
-from planner.terms import Dimension, Place, Problem, Quantity, Unit, read_quantity
+from planner.terms import Dimension, Place, Problem, Quantity, Unit, conversion, read_quantity
 
 _DAY = re.compile(r"\d{4}-\d\d-\d\d", re.ASCII)
 _FIRST_YEAR, _LAST_YEAR = 1900, 2200

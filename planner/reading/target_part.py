@@ -17,10 +17,9 @@ from planner.reading.crops_file import CropShelf
 from planner.reading.near_miss import nearest_word
 from planner.reading.season_part import read_span
 from planner.reading.toml_table import TomlTable
-from planner.terms import UNITS, Dimension, Figure, Unit, Week
+from planner.terms import UNITS, Figure, Unit, Week, conversion
 
 _AMOUNTS = ("each_week", "for_people", "once")
-_SINGLE_PIECES = {"each", "roots", "heads"}
 _LARGEST_AMOUNT = 100_000.0
 _PRIORITIES = (0.1, 10.0)
 _METRIC_BEDS = {"mm", "cm", "m"}
@@ -208,17 +207,6 @@ def _report_portion(table: TomlTable, crop: Crop, portion: Figure) -> None:
         f'state the amount: each_week = "10 {crop.unit.name}", or a portion in {crop.unit.name} '
         "in crops.toml.",
     )
-
-
-def conversion(written: Unit, counted: Unit) -> float | None:
-    """Factor from one unit of harvest to another; None when they do not measure the same."""
-    if written == counted:
-        return 1.0
-    if written.dimension is counted.dimension is Dimension.MASS:
-        return written.factor / counted.factor
-    if {written.name, counted.name} <= _SINGLE_PIECES:
-        return 1.0
-    return None
 
 
 def in_unit(crop: Crop, unit: Unit) -> Crop | None:

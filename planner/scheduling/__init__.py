@@ -8,7 +8,7 @@ from datetime import date
 
 from planner.climate import Climate
 from planner.garden import Garden
-from planner.scheduling.candidate import Candidate, CropTimes, candidate_of
+from planner.scheduling.candidate import Candidate, CropCandidates, CropTimes, candidate_of
 from planner.scheduling.changing import Changing
 from planner.scheduling.chosen import Bound, Choice, MoreGround
 from planner.scheduling.earlier import Earlier
@@ -18,6 +18,7 @@ from planner.scheduling.openings import Opening, openings
 from planner.scheduling.rule_of_thumb import Room, Thumb, ThumbResult, rule_of_thumb
 from planner.scheduling.seed_count import comes_up_in, is_usable, seeds_for, seeds_to_sow
 from planner.scheduling.sowing import HARVEST_PLACES, Block, HarvestDay, Method, Sowing, SowingState
+from planner.scheduling.starts import crop_candidates
 from planner.scheduling.supply import Supply, supply_of
 from planner.scheduling.unmet import Reason, Unmet, UnmetKind
 from planner.scheduling.workdays import Workdays
@@ -31,6 +32,7 @@ __all__ = [
     "Candidate",
     "Changing",
     "Choice",
+    "CropCandidates",
     "CropTimes",
     "Earlier",
     "HarvestDay",
@@ -51,6 +53,7 @@ __all__ = [
     "candidate_of",
     "choose_sowings",
     "comes_up_in",
+    "crop_candidates",
     "is_usable",
     "name_sowings",
     "openings",

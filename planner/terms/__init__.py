@@ -6,6 +6,7 @@ places in a file, and problems (the grower's mistakes, as values).
 
 from planner.terms.figure import Fact, Figure
 from planner.terms.flow import Flow, read_flow
+from planner.terms.harvest_unit import conversion
 from planner.terms.measure import (
     M2_PER_SQ_FT,
     amount_words,
@@ -42,6 +43,7 @@ __all__ = [
     "Unit",
     "Week",
     "amount_words",
+    "conversion",
     "count_words",
     "days_between",
     "length_words",

@@ -4,6 +4,8 @@ Takes a Season. Gives season.json, calendars, sheets and the picture of the week
 no file and looks nothing up.
 """
 
+from planner.writing.appetite_json import appetite_record, proposal_record
+from planner.writing.appetite_text import appetite_text, proposal_text
 from planner.writing.bedwork_json import (
     cautions_record,
     filling_record,
@@ -55,6 +57,8 @@ __all__ = [
     "Step",
     "TaskLine",
     "UnmetWords",
+    "appetite_record",
+    "appetite_text",
     "bedwork_lines",
     "begins_anew",
     "bound_sentences",
@@ -72,6 +76,8 @@ __all__ = [
     "holiday_text",
     "manure_record",
     "manure_text",
+    "proposal_record",
+    "proposal_text",
     "publication",
     "saying_of",
     "seed_record",
