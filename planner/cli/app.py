@@ -1,7 +1,7 @@
 """The commands and what they share."""
 
-import io
 import sys
+from collections.abc import Callable
 from typing import Annotated
 
 import typer
@@ -14,6 +14,7 @@ from planner.cli.log import log
 from planner.cli.outlook import outlook
 from planner.cli.publish import publish
 from planner.cli.schedule import schedule
+from planner.cli.screen import close_screens, help_columns, open_screens
 from planner.cli.share import share
 from planner.cli.start import start
 from planner.cli.stations import stations
@@ -29,6 +30,12 @@ app = typer.Typer(
     context_settings={"help_option_names": ["-h", "--help"]},
 )
 
+
+def _first_sentence(command: Callable[..., None]) -> str:
+    """What a command does, in full; more than a line of it is folded, not cut off."""
+    return (command.__doc__ or "").split("\n\n", maxsplit=1)[0]
+
+
 for command in (
     start,
     check,
@@ -43,7 +50,7 @@ for command in (
     crops,
     stations,
 ):
-    app.command()(command)
+    app.command(short_help=_first_sentence(command))(command)
 
 
 def _version(wanted: bool) -> None:
@@ -64,8 +71,9 @@ def options(
 
 def run() -> None:
     """Enter from the command line."""
-    for stream in (sys.stdout, sys.stderr):
-        if isinstance(stream, io.TextIOWrapper):
-            # A name the terminal cannot show must not end a run.
-            stream.reconfigure(errors="replace")
-    app()
+    open_screens()
+    try:
+        app(terminal_width=help_columns())
+    except SystemExit as leaving:
+        status = leaving.code if isinstance(leaving.code, int) else 0
+        sys.exit(close_screens(status))

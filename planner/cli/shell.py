@@ -29,7 +29,10 @@ def refuse(problems: Iterable[Problem]) -> NoReturn:
 
 def print_json(value: object) -> None:
     """Print a value as JSON."""
-    print(json.dumps(value, indent=1, ensure_ascii=False))
+    screen = getattr(sys.stdout, "unfolded", sys.stdout)
+    # A screen that lacks signs shows question marks; JSON has a way to write every sign.
+    is_unicode = (getattr(screen, "encoding", "") or "").lower().replace("-", "") == "utf8"
+    print(json.dumps(value, indent=1, ensure_ascii=not is_unicode), file=screen)
 
 
 def today() -> date:

@@ -2,11 +2,12 @@
 
 import sys
 from pathlib import Path
-from typing import Annotated
+from typing import Annotated, BinaryIO
 
 import typer
 
 from planner.cli.plan_folder import GARDEN
+from planner.cli.screen import telling
 from planner.cli.shell import refuse, today
 from planner.cli.start_answers import StartAnswers, garden_toml
 from planner.cli.start_options import answers_told
@@ -105,7 +106,8 @@ def _make(path: Path, answers: StartAnswers, *, shows_text: bool) -> None:
     day = today()
     problems = problems_of(garden_toml(answers, day))
     if not problems:
-        answers = with_spans(answers, day)
+        with telling("Seeing when each crop can be picked"):
+            answers = with_spans(answers, day)
         problems = _write(path, garden_toml(answers, day))
     if problems:
         if shows_text:
@@ -140,7 +142,17 @@ def _write(path: Path, text: str) -> tuple[Problem, ...]:
     try:
         path.mkdir(parents=True, exist_ok=True)
         with (path / GARDEN).open("xb") as file:
-            file.write(text.encode())
+            _write_whole(path / GARDEN, file, text.encode())
     except OSError as error:
         return (_unwritable(path, error),)
     return ()
+
+
+def _write_whole(path: Path, file: BinaryIO, content: bytes) -> None:
+    """Write all of a new file, or take it away again."""
+    try:
+        file.write(content)
+        file.flush()
+    except BaseException:
+        path.unlink(missing_ok=True)
+        raise

@@ -1,15 +1,18 @@
 """Asking on a terminal: a question is explained with ?, and left with < for the one before."""
 
-import shutil
 import textwrap
 from collections.abc import Callable
 from typing import TypeVar
 
+import typer
+
+from planner.cli.screen import help_columns
+
 T = TypeVar("T")
 
-_WIDEST, _NARROWEST = 80, 20
 _BACK = {"<", "back"}
 _MARK = "> "
+_LEFT = 130
 
 
 class GoBack(Exception):  # noqa: N818 - no error: the grower wants the question before
@@ -18,7 +21,7 @@ class GoBack(Exception):  # noqa: N818 - no error: the grower wants the question
 
 def say(text: str, indent: str = "") -> None:
     """Show text, each line of it folded to the width there is."""
-    width = max(_NARROWEST, min(_WIDEST, shutil.get_terminal_size().columns))
+    width = help_columns()
     for line in text.split("\n"):
         before = indent + " " * (len(line) - len(line.lstrip()))
         after = f"{before}   " if line[:1].isdigit() else before
@@ -50,8 +53,16 @@ def _typed(usual: str | None) -> str:
     """What was typed, or what Enter takes; GoBack when the question before is wanted."""
     shown = f"  [{usual}] {_MARK}" if usual else f"  {_MARK}"
     while True:
-        words = "".join(one for one in input(shown) if one.isprintable()).strip()
+        words = "".join(one for one in _line(shown) if one.isprintable()).strip()
         if words.lower() in _BACK:
             raise GoBack
         if words or usual is not None:
             return words or usual or ""
+
+
+def _line(shown: str) -> str:
+    """A line from the terminal; or leave, as after Ctrl-C, when nobody answers any more."""
+    try:
+        return input(shown)
+    except EOFError:
+        raise typer.Exit(_LEFT) from None
