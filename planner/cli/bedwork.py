@@ -25,7 +25,7 @@ from planner.bedwork import (
 )
 from planner.cli.plan_folder import RECORD, earlier_season, need_garden, portions_in, season_record
 from planner.cli.season_folder import SEASON
-from planner.cli.shell import FolderArgument, JsonOption, print_json, refuse
+from planner.cli.shell import FolderOrHere, JsonOption, print_json, refuse
 from planner.cli.week import need_record
 from planner.climate import Climate
 from planner.garden import Garden, Portion
@@ -72,7 +72,7 @@ class _Said:
 
 
 def bedwork(
-    folder: FolderArgument,
+    folder: FolderOrHere = ".",
     part: Annotated[
         Part | None, typer.Option("--part", help="Only this part.", show_default=False)
     ] = None,

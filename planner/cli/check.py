@@ -5,12 +5,12 @@ from pathlib import Path
 import typer
 
 from planner.cli.plan_folder import garden_in, is_folder, read_journal_in
-from planner.cli.shell import CANNOT_STAND, FolderArgument, JsonOption, print_json, refuse
+from planner.cli.shell import CANNOT_STAND, FolderOrHere, JsonOption, print_json, refuse
 from planner.garden import Garden
 from planner.terms import M2_PER_SQ_FT, Problem, count_words
 
 
-def check(folder: FolderArgument, json: JsonOption = False) -> None:
+def check(folder: FolderOrHere = ".", json: JsonOption = False) -> None:
     """Read a plan and its journal and tell every problem in them, with line and remedy.
 
     Example: planner check my-garden

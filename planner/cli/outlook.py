@@ -10,13 +10,13 @@ import typer
 
 from planner.cli.plan_folder import RECORD, earlier_season, need_garden
 from planner.cli.season_folder import SEASON
-from planner.cli.shell import FolderArgument, JsonOption, print_json, refuse
+from planner.cli.shell import FolderOrHere, JsonOption, print_json, refuse
 from planner.cli.week import need_record
 from planner.season import Beside, beside_thumb, season_unreadable
 
 
 def outlook(
-    folder: FolderArgument,
+    folder: FolderOrHere = ".",
     weeks: Annotated[
         bool, typer.Option("--weeks", help="Also every week's poor, usual and good harvest.")
     ] = False,

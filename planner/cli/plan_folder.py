@@ -29,6 +29,7 @@ GARDEN = "garden.toml"
 CROPS = "crops.toml"
 JOURNAL = "journal.csv"
 RECORD = "season.json"
+_MOST_NAMED = 3
 
 
 def garden_in(folder: Path) -> Garden | tuple[Problem, ...]:
@@ -68,16 +69,26 @@ def missing_plan(folder: Path) -> Problem:
             "A command takes the folder of a plan, not the file in it.",
             f"name the folder: {folder.parent}",
         )
+    is_here = folder == Path()
+    remedy = f"make a plan there with: planner start {folder}"
     if not is_folder(folder):
         wrong = f"There is no folder {folder}."
     else:
-        wrong = f"There is no {GARDEN} in {folder}."
-    return Problem(
-        "file-missing",
-        Place(GARDEN),
-        wrong,
-        f"make a plan there with: planner start {folder}",
-    )
+        wrong = f"There is no {GARDEN} in {'the folder you are in' if is_here else folder}."
+        if below := _plans_below(folder):
+            remedy = f"name the plan's folder: {', '.join(below)}"
+        elif is_here:
+            remedy = "name the plan's folder, or make a plan: planner start my-garden"
+    return Problem("file-missing", Place(GARDEN), wrong, remedy)
+
+
+def _plans_below(folder: Path) -> list[str]:
+    """A few folders in a folder that hold a plan."""
+    try:
+        found = sorted(str(path.parent) for path in folder.glob(f"*/{GARDEN}"))
+    except OSError:
+        return []
+    return found[:_MOST_NAMED]
 
 
 def _beside(folder: Path, name: str) -> PlanFile | Problem:

@@ -13,7 +13,7 @@ import typer
 from planner.cli.calendar_account import calendar_account
 from planner.cli.published import PUBLISHED, PublishedRecord, published_record
 from planner.cli.season_calendars import season_events
-from planner.cli.shell import FolderArgument, JsonOption, print_json, refuse
+from planner.cli.shell import FolderOrHere, JsonOption, print_json, refuse
 from planner.terms import Place, Problem
 
 if TYPE_CHECKING:
@@ -24,7 +24,7 @@ _MANY = 50
 
 
 def publish(
-    folder: FolderArgument,
+    folder: FolderOrHere = ".",
     url: Annotated[
         str | None,
         typer.Option("--url", help="The calendar's CalDAV address; else PLANNER_CALDAV_URL."),

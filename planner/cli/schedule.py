@@ -1,6 +1,5 @@
 """`planner schedule`: make or remake the season."""
 
-import shutil
 import sys
 from pathlib import Path
 from typing import Annotated
@@ -8,11 +7,12 @@ from typing import Annotated
 import typer
 
 from planner.cli.plan_folder import earlier_season, journal_in, need_garden
+from planner.cli.screen import columns, telling
 from planner.cli.season_files import season_files
 from planner.cli.season_folder import SEASON, write_season_folder
 from planner.cli.shell import (
     SOMETHING_UNMET,
-    FolderArgument,
+    FolderOrHere,
     JsonOption,
     print_json,
     read_day,
@@ -25,7 +25,7 @@ from planner.terms import Problem
 
 
 def schedule(
-    folder: FolderArgument,
+    folder: FolderOrHere = ".",
     as_of: Annotated[
         str | None, typer.Option("--as-of", help="Plan as on this day, not today (2027-05-01).")
     ] = None,
@@ -63,16 +63,13 @@ def schedule(
     day = read_day(as_of, "--as-of")
     if effort > USUAL_EFFORT:
         print("Looking for a better season; this may take minutes.", file=sys.stderr)
-    season = make_season(
-        garden,
-        day,
-        earlier_season(path, garden, day),
-        effort,
-        journal=journal_in(path, garden),
-        changing=Changing.FREELY if freely else Changing.LITTLE,
-    )
+    earlier, journal = earlier_season(path, garden, day), journal_in(path, garden)
+    with telling("Looking for a season"):
+        changing = Changing.FREELY if freely else Changing.LITTLE
+        season = make_season(garden, day, earlier, effort, journal=journal, changing=changing)
     if not what_if:
-        files = season_files(path, season)
+        with telling("Drawing and writing it"):
+            files = season_files(path, season)
         problem = files if isinstance(files, Problem) else write_season_folder(path, files)
         if problem is not None:
             refuse([problem])
@@ -93,7 +90,7 @@ def _show(season: Season, written: str) -> None:
         week_picture,
     )
 
-    width = shutil.get_terminal_size().columns
+    width = columns()
     print(f"{season.garden.site.name}, as of {season.as_of}\n")
     print(week_picture(season, width, sys.stdout.encoding or "ascii"))
     changes = changes_text(season, width)

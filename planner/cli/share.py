@@ -17,7 +17,7 @@ from planner.cli.season_calendars import LIVE, need_calendar
 from planner.cli.season_files import PAGE
 from planner.cli.share_address import share_token
 from planner.cli.shared_calendar import shared_calendar
-from planner.cli.shell import FolderArgument, refuse, today
+from planner.cli.shell import FolderOrHere, refuse, today
 from planner.cli.ticks import Ticks
 from planner.terms import Place, Problem
 
@@ -32,7 +32,7 @@ _ANYWHERE = {"0.0.0.0", "::"}  # noqa: S104 - recognised, not bound to unasked
 
 
 def share(
-    folder: FolderArgument,
+    folder: FolderOrHere = ".",
     port: Annotated[
         int, typer.Option("--port", min=0, max=65535, help="The port; 0 takes a free one.")
     ] = _PORT,

@@ -15,6 +15,10 @@ SOMETHING_UNMET = 1
 _FIRST_YEAR, _LAST_YEAR = 1900, 2200
 
 FolderArgument = Annotated[str, typer.Argument(help="The plan folder.", show_default=False)]
+# With "." as its default.
+FolderOrHere = Annotated[
+    str, typer.Argument(help="The plan folder, if not the one you are in.", show_default=False)
+]
 JsonOption = Annotated[bool, typer.Option("--json", help="Print JSON for another program.")]
 
 

@@ -8,13 +8,13 @@ from typing import Annotated, Any
 import typer
 
 from planner.cli.plan_folder import is_folder, missing_plan, season_record
-from planner.cli.shell import FolderArgument, JsonOption, print_json, read_day, refuse
+from planner.cli.shell import FolderOrHere, JsonOption, print_json, read_day, refuse
 from planner.cli.written_file import write_whole
 from planner.terms import Place, Problem, Week, week_of
 
 
 def week(
-    folder: FolderArgument,
+    folder: FolderOrHere = ".",
     of: Annotated[
         str | None, typer.Option("--of", help="The week of this day, not of today.")
     ] = None,
