@@ -8,6 +8,7 @@ more. What is sent from elsewhere than a page shared here is refused before it i
 
 import hmac
 import socket
+import sys
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from email.message import Message
@@ -102,8 +103,12 @@ class FeedServer(ThreadingHTTPServer):
         super(HTTPServer, self).server_bind()
         self.server_name, self.server_port = "", int(self.server_address[1])
 
-    def handle_error(self, request: object, client_address: object) -> None:
-        """A reader who hangs up is no news."""
+    def handle_error(
+        self, request: socket.socket | tuple[bytes, socket.socket], client_address: object
+    ) -> None:
+        """A reader who hangs up is no news; a mistake of ours is."""
+        if not isinstance(sys.exception(), OSError):
+            super().handle_error(request, client_address)
 
 
 class _Answering(BaseHTTPRequestHandler):

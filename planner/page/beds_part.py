@@ -71,8 +71,8 @@ def _slider(first: date, last: date, day: date) -> Html:
         ),
         el(
             "p",
-            el("button", "A week back", type="button", data_days=-7),
-            el("button", "A week on", type="button", data_days=7),
+            el("button", "Week back", type="button", data_days=-7),
+            el("button", "Week on", type="button", data_days=7),
             el("button", "Today", type="button", data_days=0),
             class_="steps",
         ),
@@ -115,5 +115,5 @@ def year_part(season: Season) -> Html:
 
 def _years(season: Season) -> Iterator[Html]:
     for bed in season.garden.beds:
-        yield el("h3", bed.name)
-        yield figure(bed_year(season, bed.name), f"{bed.name} through the year")
+        drawn = figure(bed_year(season, bed.name), f"{bed.name} through the year")
+        yield el("div", el("h3", bed.name), drawn, class_="together")

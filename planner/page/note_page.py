@@ -58,7 +58,6 @@ def answer_page(title: str, main: Sequence[Html], script: str = "") -> str:
     body = [
         el("header", el("h1", title), el("p", _back())),
         el("main", *main),
-        el("footer", el("p", _back())),
     ]
     return whole_page(title, body, script, forms="form-action 'self'; connect-src 'self'")
 
@@ -120,8 +119,8 @@ def _telling(event: Event, sowing: str, work: SharedWork) -> Html:
         unit = work.units.get(sowing, "")
         fields.insert(0, amount_field(event, unit, field_id=f"{word}-amount"))
     return el(
-        "div",
-        el("h3", title),
+        "details",
+        el("summary", el("span", title, class_="which")),
         form(
             event,
             sowing,

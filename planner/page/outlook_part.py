@@ -47,11 +47,15 @@ def _crop(season: Season, outlook: CropOutlook, unmet: Mapping[str, list[UnmetWo
     )
     return joined(
         [
-            el("h3", name.capitalize()),
-            el("p", told),
-            figure(
-                harvest_weeks(season, name),
-                f"{name.capitalize()} by week: wanted and expected",
+            el(
+                "div",
+                el("h3", name.capitalize()),
+                el("p", told),
+                figure(
+                    harvest_weeks(season, name),
+                    f"{name.capitalize()} by week: wanted and expected",
+                ),
+                class_="together",
             ),
             el(
                 "details",

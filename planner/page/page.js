@@ -118,8 +118,19 @@
     }
   }
 
+  function showAsOf() {
+    for (const drawing of document.querySelectorAll(".drawing")) {
+      const mark = drawing.querySelector(".as-of");
+      if (mark) {
+        const away = mark.getBoundingClientRect().left - drawing.getBoundingClientRect().left;
+        drawing.scrollLeft += away - drawing.clientWidth / 4;
+      }
+    }
+  }
+
   showWeeks();
   showDays();
+  showAsOf();
   addEventListener("hashchange", openWhatIsNamed);
   if (location.hash) {
     openWhatIsNamed();

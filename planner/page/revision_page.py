@@ -36,7 +36,7 @@ _ABOUT = (
 def revision_page(revision: Revision, said: Said) -> str:
     """What a revision would change, and the button for the next step."""
     main = [el("div", said_part(said), _stage(revision), id="revision", data_stage=revision.stage)]
-    return answer_page("Let the plan follow", main, packaged("revision.js"))
+    return answer_page("Revise the plan", main, packaged("revision.js"))
 
 
 def _stage(revision: Revision) -> Html:

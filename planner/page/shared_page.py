@@ -55,7 +55,7 @@ def _ticking(said: Iterable[str]) -> Html:
                 "p",
                 el(
                     "a",
-                    "See what noting would change in the plan",
+                    "Revise the plan",
                     class_="button",
                     href="revision",
                 ),

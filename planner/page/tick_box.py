@@ -6,9 +6,9 @@ from planner.page.shared_work import SharedTask, SharedWork
 from planner.page.wording import day_words
 
 _BUTTONS = {
-    Event.SOWN: "Done: sown today",
-    Event.SET_OUT: "Done: set out today",
-    Event.CLEARED: "Done: cleared today",
+    Event.SOWN: "Sown today",
+    Event.SET_OUT: "Set out today",
+    Event.CLEARED: "Cleared today",
     Event.PICKED: "Picked today",
 }
 
@@ -84,7 +84,7 @@ def _undoing(task: SharedTask, work: SharedWork) -> Html:
 
 def _act(task: SharedTask, work: SharedWork) -> Html:
     if task.event is None:
-        return el("p", f"The journal does not keep {task.kind}; no date hangs on it.")
+        return el("p", "No word in the journal.", class_="where")
     if work.noted(task) and task.event is not Event.PICKED:
         return Html()
     words = _BUTTONS[task.event]
@@ -98,10 +98,9 @@ def _act(task: SharedTask, work: SharedWork) -> Html:
 
 def _more(sowing: str) -> Html:
     """The way to the page on which anything can be noted."""
-    words = "Other day, late, lost ..."
     return el(
         "form",
         el("input", type="hidden", name="sowing", value=sowing),
-        el("button", words, aria_label=f"{words}, {sowing}"),
+        el("button", "More ...", aria_label=f"More ... to note of {sowing}"),
         action="note",
     )

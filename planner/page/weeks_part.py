@@ -34,7 +34,7 @@ def weeks_part(season: Season) -> Html:
             el("div", *coming, id="coming-weeks"),
             el(
                 "details",
-                el("summary", "Earlier weeks"),
+                el("summary", el("span", "Earlier weeks", class_="which")),
                 el("div", *past, id="past-weeks"),
                 id="earlier",
                 hidden=None if past else "",

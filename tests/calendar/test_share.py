@@ -259,7 +259,7 @@ def test_other_devices_are_let_in_with_a_word_of_caution(
     command = [*PROGRAM, "share", str(folder), "--port", "0", *options]
     with subprocess.Popen(command, stdout=subprocess.PIPE, text=True) as process:
         assert process.stdout is not None
-        lines = [process.stdout.readline() for _ in range(3 if options else 2)]
+        lines = [process.stdout.readline() for _ in range(4 if options else 3)]
         process.kill()
     assert any("Take care" in line for line in lines) == bool(options)
     assert "Ctrl-C" in lines[-1]
