@@ -1,0 +1,1 @@
+"""What is printed, read back with another PDF library."""
