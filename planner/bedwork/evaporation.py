@@ -12,7 +12,7 @@ from planner.climate import (
     UnknownTemperatures,
     reference_evapotranspiration_mm,
 )
-from planner.garden import Garden, MonthlyDepth
+from planner.garden import DailyWeather, Garden, MonthlyDepth, NotTold
 from planner.terms import Source
 
 
@@ -67,6 +67,14 @@ def _warm_days(climate: Climate, dates: list[date]) -> Iterator[date]:
     for day in dates:
         if not years or any(one.spring_half < day < one.fall_half for one in years):
             yield day
+
+
+def rain_of(garden: Garden) -> MonthlyDepth | NotTold:
+    """The plan's own monthly rain, or that of its daily record, or none."""
+    weather = garden.site.weather
+    if isinstance(garden.water.rain, NotTold) and isinstance(weather, DailyWeather):
+        return weather.rain
+    return garden.water.rain
 
 
 def in_month(depth: MonthlyDepth, day: date) -> float:

@@ -8,9 +8,9 @@ from datetime import date, timedelta
 from statistics import fmean
 
 from planner.bedwork.bed_thirst import Stand, stands_of, thirst_on
-from planner.bedwork.evaporation import Evaporation, Known, evaporation_of, in_month
+from planner.bedwork.evaporation import Evaporation, Known, evaporation_of, in_month, rain_of
 from planner.climate import Climate
-from planner.garden import Bed, Garden, MonthlyDepth, NoDrip
+from planner.garden import Bed, Garden, MonthlyDepth, NoDrip, NotTold
 from planner.scheduling import Method, Sowing, SowingState
 from planner.terms import Week, week_of
 
@@ -79,12 +79,8 @@ class Water:
 
     garden: Garden
     evaporation: Evaporation
+    rain: MonthlyDepth | NotTold
     weeks: tuple[WeekWater, ...]
-
-    @property
-    def knows_rain(self) -> bool:
-        """Whether rain is counted with."""
-        return isinstance(self.garden.water.rain, MonthlyDepth)
 
     @property
     def thirstiest(self) -> WeekWater | None:
@@ -100,9 +96,10 @@ def water_of(garden: Garden, climate: Climate, sowings: Sequence[Sowing]) -> Wat
     days = (garden.wish.first, max([garden.wish.last, *(one.clear_on for one in sowings)]))
     whole = (week_of(days[0]).monday, week_of(days[1]).sunday)
     evaporation = evaporation_of(garden, climate, whole)
-    asked = _Asked(garden, evaporation, stands_of(garden, sowings), sowings)
+    rain = rain_of(garden)
+    asked = _Asked(garden, evaporation, rain, stands_of(garden, sowings), sowings)
     weeks = (asked.week(week) for week in week_of(days[0]).until(week_of(days[1])))
-    return Water(garden, evaporation, tuple(one for one in weeks if one.beds or one.seedbeds))
+    return Water(garden, evaporation, rain, tuple(one for one in weeks if one.beds or one.seedbeds))
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,6 +108,7 @@ class _Asked:
 
     garden: Garden
     evaporation: Evaporation
+    rain: MonthlyDepth | NotTold
     stands: dict[str, list[Stand]]
     sowings: Sequence[Sowing]
 
@@ -159,8 +157,7 @@ class _Asked:
         return self.evaporation.by_day[day]
 
     def _rain(self, day: date) -> float:
-        rain = self.garden.water.rain
-        return in_month(rain, day) if isinstance(rain, MonthlyDepth) else 0.0
+        return in_month(self.rain, day) if isinstance(self.rain, MonthlyDepth) else 0.0
 
     def _runs(self, bed: Bed, volume_l: float) -> Runs | NoDrip:
         if isinstance(bed.drip, NoDrip):

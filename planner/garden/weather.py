@@ -1,9 +1,10 @@
 """Daily weather: what one place's record says of the low and the high of every day."""
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import date, timedelta
 
+from planner.garden.water_wish import MonthlyDepth, NotTold
 from planner.terms import Source
 
 
@@ -12,7 +13,9 @@ class DailyWeather:
     """One low and one high for each calendar day from `first` on, in degrees C, without gaps.
 
     `math.nan` stands where the record has no value, or none that can be believed. `left_out`
-    tells, in one short sentence for each kind of value that was dropped, how many and why.
+    tells, in one short sentence for each kind of value that was dropped, how many and why. `rain`
+    is what an average month brings, where the record has rain; it bears on no date of a season, and
+    repr leaves it out.
     """
 
     first: date
@@ -20,6 +23,7 @@ class DailyWeather:
     high_degc: tuple[float, ...]
     source: Source
     left_out: tuple[str, ...] = ()
+    rain: MonthlyDepth | NotTold = field(default=NotTold(), repr=False)
 
     def __post_init__(self) -> None:
         """A record without days, or with more lows than highs, is our own mistake."""

@@ -5,9 +5,11 @@ what they were taken for, and nothing is used (rules §1).
 """
 
 import math
+from dataclasses import replace
 from datetime import date
 
 from planner.garden import DailyWeather
+from planner.reading.rain_means import rain_by_month
 from planner.reading.weather_days import WeatherDays
 from planner.reading.weather_gap import CalendarGap, calendar_gap
 from planner.terms import Place, Problem, Source
@@ -41,7 +43,8 @@ def believe(days: WeatherDays, place: Place) -> DailyWeather | Problem:
         if gap is not None:
             return _no_average(word, gap, place)
     left_out = (_flagged_words(days), _beyond_words(len(beyond)), _crossed_words(len(crossed)))
-    return _record(low, high, place, tuple(words for words in left_out if words))
+    record = _record(low, high, place, tuple(words for words in left_out if words))
+    return replace(record, rain=rain_by_month(days.rain.by_day_mm, record.source))
 
 
 def _take_out_beyond(values: dict[int, float]) -> list[int]:

@@ -8,6 +8,7 @@ from planner.reading.weather_lines import WeatherLines
 from planner.terms import UNITS, Unit
 
 DEGC = UNITS["degC"]
+MM = UNITS["mm"]
 # Daily records of thermometers begin in the 18th century; a year outside is a slip of the pen.
 _FIRST_YEAR, _LAST_YEAR = 1700, 2199
 _BARE_DATE = re.compile(r"\d{4}-\d\d-\d\d|\d{8}", re.ASCII)
@@ -15,7 +16,7 @@ _BARE_DATE = re.compile(r"\d{4}-\d\d-\d\d|\d{8}", re.ASCII)
 
 @dataclass(slots=True)
 class DayColumn:
-    """The lows or the highs of a file, by ordinal day, in `unit`.
+    """The lows, the highs or the rain of a file, by ordinal day, in `unit`.
 
     `flagged` counts values that their publisher's quality check refused; none of them is kept.
     """
@@ -42,19 +43,25 @@ class DayColumn:
         factor, offset = self.unit.factor, self.unit.offset
         return {day: value * factor + offset for day, value in self.by_day.items()}
 
+    @property
+    def by_day_mm(self) -> dict[int, float]:
+        """The same in millimetres."""
+        return {day: value * self.unit.factor * 1000 for day, value in self.by_day.items()}
+
 
 @dataclass(slots=True)
 class WeatherDays:
-    """The two columns of a file, and every station it names, in the order met."""
+    """The columns of a file, and every station it names, in the order met."""
 
     low: DayColumn
     high: DayColumn
+    rain: DayColumn
     stations: dict[str, None] = field(default_factory=dict)
 
 
-def days_in(low: Unit, high: Unit) -> WeatherDays:
-    """No days yet, in the units of the two columns."""
-    return WeatherDays(DayColumn("low", low), DayColumn("high", high))
+def days_in(low: Unit, high: Unit, rain: Unit = MM) -> WeatherDays:
+    """No days yet, in the units of the columns."""
+    return WeatherDays(DayColumn("low", low), DayColumn("high", high), DayColumn("rain", rain))
 
 
 def ordinal_of(text: str) -> int | None:

@@ -1,7 +1,7 @@
 """Weather files of GHCN-Daily, the daily record of the world's stations, in its two shapes.
 
-Both hold lows (TMIN) and highs (TMAX) in tenths of degrees C, and a quality flag that is blank
-when a value passed every check.
+Both hold lows (TMIN) and highs (TMAX) in tenths of degrees C, rain (PRCP) in tenths of millimetres,
+and a quality flag that is blank when a value passed every check.
 
 Source: readme of GHCN-Daily version 3 (US National Centers for Environmental Information),
 part III, for the fixed columns; the description of its copy by year for the comma file.
@@ -40,7 +40,7 @@ def is_day_line(line: str) -> bool:
 def read_months(lines: WeatherLines) -> WeatherDays:
     """The days of a file in fixed columns: a line for each station, month and element."""
     days = days_in(DEGC, DEGC)
-    columns = {"TMIN": days.low, "TMAX": days.high}
+    columns = {"TMIN": days.low, "TMAX": days.high, "PRCP": days.rain}
     for number, line in lines.numbered():
         month = _MONTH.match(line)
         first = ordinal_of(f"{month[2]}{month[3]}01") if month else None
@@ -62,7 +62,7 @@ def _read_month(lines: WeatherLines, number: int, column: DayColumn, month: rang
         written = line[at : at + _VALUE_WIDTH]
         if written == _MISSING:
             continue
-        value = _degc(written)
+        value = _whole_tenths(written)
         if day >= len(month):
             if written.strip():
                 _refuse_month(lines, number, f"The month has no day {day + 1}, yet it has a value.")
@@ -85,7 +85,7 @@ def _refuse_month(lines: WeatherLines, number: int, wrong: str) -> None:
 def read_day_lines(lines: WeatherLines) -> WeatherDays:
     """The days of a comma file: a line for each station, day and element."""
     days = days_in(DEGC, DEGC)
-    columns = {"TMIN": days.low, "TMAX": days.high}
+    columns = {"TMIN": days.low, "TMAX": days.high, "PRCP": days.rain}
     for number, line in lines.numbered():
         if _NAMES.match(line):
             continue
@@ -104,9 +104,9 @@ def read_day_lines(lines: WeatherLines) -> WeatherDays:
 def _read_day(
     lines: WeatherLines, number: int, column: DayColumn, ordinal: int, cells: list[str]
 ) -> None:
-    value = _degc(cells[3])
+    value = _whole_tenths(cells[3])
     if value is None:
-        _refuse_day(lines, number, f'Its value "{cells[3]}" is no whole number of tenths of degC.')
+        _refuse_day(lines, number, f'Its value "{cells[3]}" is no whole number of tenths.')
     elif cells[5].strip():
         column.flagged += 1
     else:
@@ -118,6 +118,6 @@ def _refuse_day(lines: WeatherLines, number: int, wrong: str) -> None:
 
 
 @lru_cache(maxsize=4096)
-def _degc(written: str) -> float | None:
-    """A temperature written in tenths of degrees C; None when it is no whole number."""
+def _whole_tenths(written: str) -> float | None:
+    """A value written in tenths of its unit; None when it is no whole number."""
     return int(written) / 10 if _TENTHS.fullmatch(written) else None

@@ -1,8 +1,9 @@
 """Weather files that name their columns in a first line.
 
-The export of daily summaries names them DATE, TMIN and TMAX, with TMIN_ATTRIBUTES and
-TMAX_ATTRIBUTES beside them on request; it is in degF or degC as its reader chose, and does not
-say which. A grower's own table names them date, low, high, or says the unit: low_degf, high_degc.
+The export of daily summaries names them DATE, TMIN, TMAX and PRCP (rain), with TMIN_ATTRIBUTES and
+the like beside them on request; it is in degF and inches, or degC and millimetres, as its reader
+chose, and does not say which. A grower's own table names them date, low, high, rain, or says the
+unit: low_degf, high_degc, rain_in.
 
 Source: documentation of the GHCN-Daily export (US National Centers for Environmental
 Information): missing values are blank or written in nines; the second of an attribute's four
@@ -21,6 +22,8 @@ from planner.terms import UNITS
 
 _UNIT_OF_LOW = {"tmin": "", "low": "", "low_degf": "degF", "low_degc": "degC"}
 _UNIT_OF_HIGH = {"tmax": "", "high": "", "high_degf": "degF", "high_degc": "degC"}
+_UNIT_OF_RAIN = {"prcp": "", "rain": "", "rain_in": "in", "rain_mm": "mm"}
+_RAIN_BESIDE = {"degF": "in", "degC": "mm"}
 _NUMBER = re.compile(r"[+-]?(?:\d+(?:\.\d*)?|\.\d+)", re.ASCII)
 _NINES = re.compile(r"-?9{3,}(?:\.[09]+)?", re.ASCII)
 _NO_VALUE = {"", "na", "nan", "m"}  # what spreadsheets and weather observers write for "missing"
@@ -40,13 +43,17 @@ class ValueColumn:
 
 @dataclass(frozen=True, slots=True)
 class TableHead:
-    """The first line of a table: its number, and the places of the columns that count."""
+    """The first line of a table: its number, and the places of the columns that count.
+
+    The column of rain is beyond the last one when there is none.
+    """
 
     number: int
     width: int
     date: int
     low: ValueColumn
     high: ValueColumn
+    rain: ValueColumn
     station: int
 
 
@@ -56,8 +63,9 @@ def head_of(number: int, line: str) -> TableHead | None:
     low, high = _value_column(names, _UNIT_OF_LOW), _value_column(names, _UNIT_OF_HIGH)
     if low is None or high is None or names.count("date") != 1:
         return None
+    rain = _value_column(names, _UNIT_OF_RAIN) or ValueColumn(len(names), len(names), "")
     station = names.index("station") if "station" in names else len(names)
-    return TableHead(number, len(names), names.index("date"), low, high, station)
+    return TableHead(number, len(names), names.index("date"), low, high, rain, station)
 
 
 def _value_column(names: list[str], unit_of: dict[str, str]) -> ValueColumn | None:
@@ -71,7 +79,9 @@ def _value_column(names: list[str], unit_of: dict[str, str]) -> ValueColumn | No
 
 def read_table(lines: WeatherLines, head: TableHead, unit: str) -> WeatherDays:
     """The days of a table: a line a day, in any order. `unit` is that of columns without one."""
-    days = days_in(UNITS[head.low.unit or unit], UNITS[head.high.unit or unit])
+    low = head.low.unit or unit
+    rain = head.rain.unit or _RAIN_BESIDE[low]
+    days = days_in(UNITS[low], UNITS[head.high.unit or unit], UNITS[rain])
     for number, line in lines.numbered(after=head.number):
         cells = _cells(line)
         if cells is None or not _fits(cells, head):
@@ -91,7 +101,10 @@ def _read_day(
         return
     if head.station < head.width and cells[head.station].strip():
         days.stations[cells[head.station].strip()] = None
-    for column, where in ((days.low, head.low), (days.high, head.high)):
+    columns = [(days.low, head.low), (days.high, head.high)]
+    if head.rain.at < head.width:
+        columns.append((days.rain, head.rain))
+    for column, where in columns:
         _read_value(lines, number, column, ordinal, _value_cells(cells, where))
 
 
@@ -120,7 +133,7 @@ def _read_value(
     lines: WeatherLines, number: int, column: DayColumn, ordinal: int, cells: tuple[str, str]
 ) -> None:
     written, attributes = cells
-    value = _temperature(written)
+    value = _value(written)
     if value is None:
         _refuse(lines, number, f'Its {column.word} "{written}" is no number.')
     elif math.isnan(value):
@@ -145,7 +158,7 @@ def _refuse(lines: WeatherLines, number: int, wrong: str) -> None:
 
 
 @lru_cache(maxsize=4096)
-def _temperature(written: str) -> float | None:
+def _value(written: str) -> float | None:
     """A number in the column's unit, `math.nan` for a missing one, None for anything else."""
     if written.casefold() in _NO_VALUE or _NINES.fullmatch(written):
         return math.nan

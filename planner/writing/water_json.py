@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from typing import Any
 
 from planner.bedwork import BedWater, Holiday, Runs, Water, WeekWater
-from planner.garden import NoDrip
+from planner.garden import MonthlyDepth, NoDrip
 
 _PLACES = 4
 
@@ -15,7 +15,7 @@ def water_record(water: Water) -> dict[str, Any]:
     return {
         "evaporation": water.evaporation.known.value,
         "evaporation_source": str(water.evaporation.source),
-        "rain_known": water.knows_rain,
+        "rain_source": str(water.rain.source) if isinstance(water.rain, MonthlyDepth) else None,
         "efficiency": _round(wish.efficiency.middle),
         "rain_used": _round(wish.rain_used.middle),
         "weeks": [_week(one) for one in water.weeks],

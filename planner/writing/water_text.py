@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from statistics import fmean
 
 from planner.bedwork import BedWater, Known, Runs, SharedRun, Water, WeekWater
-from planner.garden import Bed, Drip, NoDrip
+from planner.garden import Bed, Drip, MonthlyDepth, NoDrip
 from planner.terms import Unit
 from planner.writing.water_words import depth_words, flow_words, run_words, water_words
 
@@ -57,23 +57,22 @@ def _grounds(water: Water) -> Iterator[str]:
                 "of an inch a day, in a typical summer, is nearly twice that. To know more, add "
                 "mean_high and mean_low or weather to [site], or evaporation to [water]."
             )
-    if water.knows_rain:
-        yield f"Rain: your monthly figures, {wish.rain_used.middle:.0%} of it ({_of(water)})."
+    if isinstance(water.rain, MonthlyDepth):
+        used = f"{wish.rain_used.middle:.0%} of it ({wish.rain_used.source})"
+        yield f"Rain: an average month's ({water.rain.source}); roots get {used}."
     else:
-        yield "Rain: none is counted with, because the plan has none (rain in [water])."
+        yield "Rain: none is counted with; neither plan nor record has it (rain in [water])."
     yield (
         f"Of the water a drip line gives, roots get {wish.efficiency.middle:.0%} "
         f"({wish.efficiency.source})."
     )
 
 
-def _of(water: Water) -> str:
-    return str(water.garden.water.rain_used.source)
-
-
 def _peak(water: Water, peak: WeekWater) -> Iterator[str]:
     unit, week = _unit(water), peak.week
-    rain = f", {depth_words(peak.rain_mm, unit)} rain" if water.knows_rain else ""
+    rain = (
+        f", {depth_words(peak.rain_mm, unit)} rain" if isinstance(water.rain, MonthlyDepth) else ""
+    )
     yield (
         f"The thirstiest week, {week} ({_day(week.monday)} to {_day(week.sunday)}): "
         f"{depth_words(peak.evaporation_mm, unit)} evaporate{rain}."

@@ -1,6 +1,7 @@
 """Water: FAO-56 and published drip arithmetic, and what a plan gets told."""
 
 import math
+from dataclasses import replace
 from datetime import date
 
 import pint
@@ -14,6 +15,7 @@ from planner.bedwork.water import depth_mm, minutes_for, watering_days
 from planner.climate import Climate, hargreaves_mm
 from planner.climate.radiation import extraterrestrial_radiation_mm
 from planner.garden import CropWater, Drip, Garden, NoDrip
+from planner.reading import PlanFile, PlanFiles, read_garden
 from planner.scheduling import Sowing
 from planner.season import Season, make_season
 from planner.terms import Problem, Source, read_flow, week_of
@@ -215,6 +217,7 @@ _SIZE = 'length = "8 ft"\nwidth = "4 ft"\n'
 _WARM = ", ".join(['"26.6 degC"'] * 12)
 _COOL = ", ".join(['"14.8 degC"'] * 12)
 _MEANS = f"mean_high = [{_WARM}]\nmean_low = [{_COOL}]"
+_RECORD = 'weather = "weather.csv"\nweather_unit = "degC"'
 _INCHES = (2, 2, 2, 3, 4, 6, 7, 6, 4, 3, 2, 2)
 _OWN = "evaporation = [" + ", ".join(f'"{one} in"' for one in _INCHES) + "]"
 
@@ -298,6 +301,26 @@ def test_own_monthly_figures_rule_over_temperatures_and_rain_is_taken_off() -> N
     ground = bed.bed.area_m2 * bed.planted
     efficiency = water.garden.water.efficiency.middle
     assert bed.volume_l == pytest.approx(bed.depth_mm * ground / efficiency)
+
+
+def test_rain_of_the_record_counts_where_the_plan_states_none() -> None:
+    start = date(2020, 1, 1).toordinal()
+    days = [date.fromordinal(start + number) for number in range(731)]
+    record = "\n".join(["date,low,high,rain", *(f"{day},14.8,26.6,1.0" for day in days)])
+    files = PlanFiles(
+        PlanFile("garden.toml", _plan(site=_RECORD).encode()),
+        None,
+        lambda name: PlanFile(name, record.encode()),
+    )
+    garden = read_garden(files)
+    assert isinstance(garden, Garden)
+    season = make_season(garden, garden.wish.first, None, effort=0)
+    water = water_of(garden, Climate(garden.site), season.sowings)
+    assert {round(one.rain_mm, 6) for one in water.weeks} == {7.0}
+    assert "weather.csv" in water_text(water, 80)
+    own = 'rain = ["0 in", ' + ", ".join(['"1 in"'] * 11) + "]"
+    stated = replace(garden, water=_garden(water=own).water)
+    assert water_of(stated, Climate(garden.site), season.sowings).weeks[0].rain_mm != 7.0
 
 
 def test_without_temperatures_the_plain_rule_is_told_as_such() -> None:

@@ -8,6 +8,7 @@ Centers for Environmental Information.
 import gzip
 import math
 from collections.abc import Iterator, Mapping
+from dataclasses import replace
 from datetime import date, timedelta
 from itertools import groupby
 from pathlib import Path
@@ -16,8 +17,9 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from planner.garden import DailyWeather
+from planner.garden import DailyWeather, MonthlyDepth, NotTold
 from planner.reading import PlanFile, read_weather
+from planner.reading.rain_means import rain_by_month
 from planner.terms import PROBLEM_KINDS, Problem, ProblemKind, Source
 from tests.benchmarks.weather_load import SHAPES, Shape, load
 
@@ -39,6 +41,11 @@ def _read(text: str | bytes, unit: str | None = None) -> DailyWeather | tuple[Pr
 
 
 def _record(text: str | bytes, unit: str | None = None) -> DailyWeather:
+    """A record's temperatures; of rain tell tests of their own."""
+    return replace(_with_rain(text, unit), rain=NotTold())
+
+
+def _with_rain(text: str | bytes, unit: str | None = None) -> DailyWeather:
     read = _read(text, unit)
     assert isinstance(read, DailyWeather), "\n".join(map(str, read))
     return read
@@ -626,3 +633,71 @@ def test_the_benchmark_of_reading_runs_for_every_shape(shape: Shape, tmp_path: P
     assert measured.days == 731
     assert measured.megabytes > 0
     assert measured.cpu_s >= 0
+
+
+# Rain
+
+
+def _rain(text: str, unit: str | None = None) -> MonthlyDepth:
+    rain = _with_rain(text, unit).rain
+    assert isinstance(rain, MonthlyDepth)
+    return rain
+
+
+def _wet_table(head: str, rain: str, days: int = _DAYS) -> str:
+    return _table(head, f"40,59,{rain}", days=days)
+
+
+@pytest.mark.parametrize(
+    ("head", "rain", "unit", "january_mm"),
+    [
+        # The export of daily summaries: inches beside degF, millimetres beside degC.
+        ("DATE,TMIN,TMAX,PRCP", "0.10", "degF", 31 * 2.54),
+        ("DATE,TMIN,TMAX,PRCP", "2.5", "degC", 31 * 2.5),
+        ("date,low_degf,high_degf,rain_mm", "2.5", None, 31 * 2.5),
+        ("date,low,high,rain_in", "0.1", "degC", 31 * 2.54),
+    ],
+)
+def test_an_average_month_brings_its_days_of_mean_rain(
+    head: str, rain: str, unit: str | None, january_mm: float
+) -> None:
+    told = _rain(_wet_table(head, rain), unit)
+    assert told.mm[0] == pytest.approx(january_mm)
+    assert told.mm[3] == pytest.approx(january_mm * 30 / 31)
+    assert len(told.mm) == 12
+
+
+def test_rain_of_ghcn_daily_is_in_tenths_of_millimetres() -> None:
+    # Readme of GHCN-Daily: PRCP is precipitation in tenths of mm.
+    days = [f"{_STATION},{day:%Y%m%d},PRCP,25,,,S," for day in _days()]
+    heat = [
+        f"{_STATION},{day:%Y%m%d},{element},{value},,,S,"
+        for day in _days()
+        for element, value in (("TMIN", 45), ("TMAX", 150))
+    ]
+    assert _rain("\n".join([*heat, *days])).mm[0] == pytest.approx(31 * 2.5)
+
+
+def test_days_without_rain_told_count_neither_as_wet_nor_as_dry() -> None:
+    change = {number: f"{day},40,59," for number, day in enumerate(_days(), 2) if day.day > 28}
+    text = _table("date,low,high,rain", "40,59,0.2", change=change)
+    assert _rain(text, "degF").mm[0] == pytest.approx(31 * 0.2 * 25.4)
+
+
+@pytest.mark.parametrize("rain", ["", "-1", "99"])
+def test_rain_that_cannot_be_is_not_told(rain: str) -> None:
+    text = _wet_table("date,low,high,rain_in", rain)
+    assert isinstance(_with_rain(text, "degF").rain, NotTold)
+
+
+def test_a_record_without_rain_tells_none() -> None:
+    assert isinstance(_with_rain(_table(), "degC").rain, NotTold)
+
+
+def test_the_latest_thirty_years_of_rain_count() -> None:
+    by_day = {date(year, 1, 1).toordinal() + n: 1.0 for year in (1960, 2020) for n in range(365)}
+    for n in range(365):
+        by_day[date(1960, 1, 1).toordinal() + n] = 50.0
+    rain = rain_by_month(by_day, Source("plan"))
+    assert isinstance(rain, MonthlyDepth)
+    assert rain.mm[6] == pytest.approx(31)
