@@ -44,6 +44,7 @@ class Filling:
     `layers` from the bottom up. `settles_l`: good mix to keep for topping it up when it has
     settled. `parts`: good mix by what it is made of, topping up included. `wet_kg`: the most it may
     weigh. `first_in`: the day something enters it; None where nothing is planned there.
+    `shallow_for`: crops planned there that would have too little soil when it has settled.
     """
 
     bed: Bed
@@ -54,6 +55,7 @@ class Filling:
     wet_kg: float
     first_in: date | None
     doubts: tuple[Doubt, ...]
+    shallow_for: tuple[str, ...]
 
     @property
     def volume_l(self) -> float:
@@ -98,10 +100,10 @@ def _crops_in(garden: Garden, bed: Bed, sowings: Sequence[Sowing]) -> list[Crop]
 
 def _filling(garden: Garden, bed: Bed, sowings: Sequence[Sowing]) -> Filling:
     soil = garden.soil
-    crops = _crops_in(garden, bed, sowings) or [
-        crop for crop in garden.crops.values() if crop.fits(bed)
-    ]
-    layers = tuple(_layers(soil, bed, crops))
+    planned = _crops_in(garden, bed, sowings)
+    fitting = [crop for crop in garden.crops.values() if crop.fits(bed)]
+    layers = tuple(_layers(soil, bed, planned or fitting))
+    settled_m = bed.soil_depth_m - soil.middle("settling") / _MM
     mix = soil.mix if _is_own(soil.mix) or not _is_shallow(soil, bed) else soil.rich_mix
     settles_l = bed.area_m2 * soil.middle("settling")
     good_l = layers[-1].volume_l + settles_l
@@ -114,6 +116,9 @@ def _filling(garden: Garden, bed: Bed, sowings: Sequence[Sowing]) -> Filling:
         wet_kg=sum(layer.volume_l for layer in layers) * soil.middle("wet_mix"),
         first_in=_first_in(bed, sowings),
         doubts=tuple(_doubts(soil, bed, mix)),
+        shallow_for=tuple(
+            crop.name for crop in planned if not crop.ground.is_deep_enough(settled_m)
+        ),
     )
 
 

@@ -30,12 +30,14 @@ class ManureCheck:
     """Manure in a bed against the first harvest of each sowing after it.
 
     From `touching_from` on may be picked what touches the soil, from `clear_from` on what does not.
+    `unchecked` names what stands there on kept ground, whose harvests nobody plans.
     """
 
     manure: Manure
     touching_from: date
     clear_from: date
     picks: tuple[PickAfterManure, ...]
+    unchecked: tuple[str, ...]
 
     @property
     def too_early(self) -> tuple[PickAfterManure, ...]:
@@ -69,6 +71,9 @@ def _check(garden: Garden, manure: Manure, sowings: Sequence[Sowing]) -> ManureC
         touching_from=_from_on(garden, manure, EatenPart.ON_SOIL),
         clear_from=_from_on(garden, manure, EatenPart.CLEAR_OF_SOIL),
         picks=tuple(_pick(garden, manure, sowing, on) for sowing, on in picked),
+        unchecked=tuple(
+            kept.what for kept in garden.kept if kept.bed == manure.bed and kept.last > manure.on
+        ),
     )
 
 

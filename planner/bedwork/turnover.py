@@ -2,12 +2,12 @@
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from datetime import date, timedelta
+from datetime import date
 
 from planner.garden import Bed, EatenPart, Garden
 from planner.scheduling import Block, Sowing
 
-_YEAR = timedelta(days=365)
+_YEAR_DAYS = 365
 _UM_PER_M = 1e6
 _LITTLE_MM = 1e-6
 
@@ -97,7 +97,7 @@ def _turnover(
     given, sowings = known
     soil, on = garden.soil, sowing.clear_on
     usual_mm = soil.figures["top_dress"].low
-    before_mm = _fullest([one for one in given if one.on > on - _YEAR], block)
+    before_mm = _fullest([one for one in given if (on - one.on).days < _YEAR_DAYS], block)
     depth_mm = max(0.0, min(usual_mm, soil.middle("compost_a_year") - before_mm))
     given.append(_Dressing(on, block.from_um, block.to_um, depth_mm))
     area_m2 = (block.to_um - block.from_um) / _UM_PER_M * bed.width_um / _UM_PER_M

@@ -110,7 +110,7 @@ def bedwork(
         care = cautions_text(cautions[one.value], wide)
         print("\n" * (number > 0), end="")
         print("\n\n".join(filter(None, [said[one].head, said[one].text, care])))
-    if sowings is None:
+    if sowings is None and part is None:
         print(f"\nThe rest needs a season; make one with: planner schedule {folder}")
 
 

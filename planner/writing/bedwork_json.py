@@ -80,6 +80,7 @@ def manure_record(checks: Sequence[ManureCheck]) -> list[dict[str, Any]]:
             "on": one.manure.on.isoformat(),
             "touching_from": one.touching_from.isoformat(),
             "clear_from": one.clear_from.isoformat(),
+            "unchecked": list(one.unchecked),
             "picks": [
                 {
                     "sowing": pick.sowing,
@@ -129,6 +130,7 @@ def _filling(one: Filling) -> dict[str, Any]:
         "settles_l": _round(one.settles_l),
         "wet_kg": _round(one.wet_kg),
         "first_in": one.first_in.isoformat() if one.first_in else None,
+        "shallow_when_settled_for": list(one.shallow_for),
         "doubts": [doubt.value for doubt in one.doubts],
     }
 

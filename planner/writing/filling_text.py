@@ -16,6 +16,10 @@ _DOUBTS = {
     Doubt.MUCH_COMPOST: "More than half of the mix is compost: plants may burn, and the soil gets "
     "too rich in phosphorus. Ask for an analysis, or take more topsoil.",
 }
+_TIGHT = (
+    "Less deep than the crops planned there would have. They stand it, and root deeper where sound "
+    "soil lies under an open bed:"
+)
 _IMPERIAL = {"ft", "in"}
 
 
@@ -92,6 +96,9 @@ def _bed_lines(one: Filling, garden: Garden) -> list[str]:
             f"may settle by {by}. Measure it."
         )
     lines.append(f"Full and wet it may weigh about {weight_words(one.wet_kg, unit)}.")
+    if one.shallow_for:
+        crops = ", ".join(one.shallow_for)
+        lines.append(f"Settled it is too shallow for {crops} until it is topped up.")
     return [*lines, *(_DOUBTS[doubt] for doubt in one.doubts)]
 
 
@@ -152,7 +159,7 @@ def _other_mixes(garden: Garden) -> str:
 
 
 def _tight_lines(tight: Sequence[TightDepth]) -> list[str]:
-    lines = ["Less deep than the crops planned there would have (they can stand it):"]
+    lines = [_TIGHT]
     for bed, found in groupby(tight, key=lambda one: one.bed):
         crops = ", ".join(f"{one.crop.name} {_likes(one)}" for one in found)
         lines.append(f"{bed.name}, {_depth(bed.soil_depth_m, bed.note.unit)}: {crops}")

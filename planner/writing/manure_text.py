@@ -44,7 +44,7 @@ def _lines(check: ManureCheck, width: int) -> Iterator[str]:
         f"{day_words(check.clear_from)} on"
     )
     yield textwrap.fill(head, width, subsequent_indent="  ")
-    told = [*_too_early(check), *_in_time(check)]
+    told = [*_too_early(check), *_in_time(check), *_unchecked(check)]
     for one in told or ["Nothing is picked there afterwards in this season."]:
         yield textwrap.fill(one, width, initial_indent="  ", subsequent_indent="    ")
 
@@ -73,3 +73,8 @@ def _in_time(check: ManureCheck) -> Iterator[str]:
     names = [one.sowing for one in check.picks if not one.is_too_early]
     if names:
         yield f"In time: {', '.join(names)}."
+
+
+def _unchecked(check: ManureCheck) -> Iterator[str]:
+    if check.unchecked:
+        yield f"Mind these days yourself for what is kept there: {', '.join(check.unchecked)}."

@@ -92,6 +92,7 @@ def test_new_beds_can_be_filled_before_there_is_a_season(tmp_path: Path) -> None
     told = _told(plan)
     assert "New bed: 16 cu ft, 1 ft deep" in told
     assert f"make one with: planner schedule {plan}" in told
+    assert "make one with" not in _told(plan, "--part", "filling")
     record = _record(plan)
     assert {"filling", "cautions"} <= set(record)
     assert {"turnover", "manure", "water"} & set(record) == set()

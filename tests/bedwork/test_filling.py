@@ -280,6 +280,17 @@ def test_the_day_something_enters_a_new_bed_is_told() -> None:
     assert "New bed, by 1 May 2027: 32 cu ft" in _text(garden)
 
 
+def test_a_crop_for_which_a_settled_bed_is_too_shallow_is_named() -> None:
+    # The almanac's least depth of radishes is 6 in; a bed of 7 in settles to 5 in.
+    garden = soil_garden(beds=new_bed(rectangle("8 ft", "4 ft"), "7 in"))
+    days = (date(2027, 5, 1), date(2027, 7, 1))
+    [filling] = fillings_of(garden, (standing(garden, "radish 1", days),))
+    assert filling.shallow_for == ("radish",)
+    assert "too shallow for radish until it is topped up" in _text(garden)
+    deep = soil_garden(beds=new_bed(rectangle("8 ft", "4 ft"), "9 in"))
+    assert fillings_of(deep, (standing(deep, "radish 1", days),))[0].shallow_for == ()
+
+
 def test_metric_beds_are_told_in_litres_and_kilograms() -> None:
     garden = soil_garden('[soil]\nbag = "40 L"', beds=new_bed(rectangle("2 m", "1 m"), "30 cm"))
     text = _text(garden)

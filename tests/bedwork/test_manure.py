@@ -124,6 +124,16 @@ def test_each_sowing_picked_too_early_is_named_with_what_to_do() -> None:
     assert [one["too_early"] for one in record[0]["picks"]] == [True, False, True]
 
 
+def test_what_is_kept_there_is_left_to_the_grower() -> None:
+    kept = '[[kept]]\nbed = "Gate bed"\nwhat = "rhubarb"\nfrom = "0 ft"\nto = "2 ft"'
+    garden = soil_garden(_SPREAD, kept)
+    [check] = manure_checks(garden, ())
+    assert check.unchecked == ("rhubarb",)
+    assert "Mind these days yourself" in manure_text(garden, (check,), 100)
+    gone = soil_garden(_SPREAD, kept + "\nuntil = 2027-03-10")
+    assert manure_checks(gone, ())[0].unchecked == ()
+
+
 def test_without_manure_it_says_how_to_tell_of_it() -> None:
     garden = soil_garden()
     assert manure_checks(garden, ()) == ()
