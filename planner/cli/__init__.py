@@ -3,6 +3,27 @@
 The only room with a clock, a disk and a screen.
 """
 
-from planner.cli.app import run
+import sys
 
 __all__ = ["run"]
+
+_LEFT = 130  # 128 and the number of the signal, as shells have it
+
+
+def run() -> None:
+    """Enter from the command line; Ctrl-C leaves at any time, without a word."""
+    try:
+        from planner.cli.app import run_app  # noqa: PLC0415 - Ctrl-C may come while it loads
+
+        run_app()
+    except BaseException as error:
+        if not _was_interrupted(error):
+            raise
+        sys.exit(_LEFT)
+
+
+def _was_interrupted(error: BaseException | None) -> bool:
+    """Whether Ctrl-C is at the bottom of it; a library may report it as a failure to load."""
+    while error is not None and not isinstance(error, KeyboardInterrupt):
+        error = error.__cause__ or error.__context__
+    return error is not None

@@ -1,5 +1,6 @@
 """The commands and what they share."""
 
+import errno
 import sys
 from collections.abc import Callable
 from typing import Annotated
@@ -14,7 +15,7 @@ from planner.cli.log import log
 from planner.cli.outlook import outlook
 from planner.cli.publish import publish
 from planner.cli.schedule import schedule
-from planner.cli.screen import close_screens, help_columns, open_screens
+from planner.cli.screen import close_screens, help_columns, no_room_for_output, open_screens
 from planner.cli.share import share
 from planner.cli.start import start
 from planner.cli.stations import stations
@@ -69,11 +70,15 @@ def options(
     del version
 
 
-def run() -> None:
-    """Enter from the command line."""
+def run_app() -> None:
+    """Run the command that was typed, and leave with its status."""
     open_screens()
     try:
         app(terminal_width=help_columns())
+    except OSError as error:
+        if error.errno != errno.ENOSPC:
+            raise
+        sys.exit(no_room_for_output(error))
     except SystemExit as leaving:
         status = leaving.code if isinstance(leaving.code, int) else 0
         sys.exit(close_screens(status))

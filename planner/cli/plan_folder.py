@@ -60,6 +60,16 @@ def portions_in(folder: Path) -> tuple[Portion, ...]:
     return read_portions(_file(folder, CROPS, []))
 
 
+def need_plan(folder: Path) -> None:
+    """Leave after telling that there is neither a plan nor a season, where there is none."""
+    try:
+        is_there = (folder / GARDEN).exists() or (folder / SEASON).exists()
+    except OSError:
+        is_there = False
+    if not is_there:
+        refuse([missing_plan(folder)])
+
+
 def missing_plan(folder: Path) -> Problem:
     """Why there is no plan in a folder."""
     if folder.name == GARDEN and folder.is_file():

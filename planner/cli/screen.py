@@ -103,14 +103,23 @@ def close_screens(status: int) -> int:
     try:
         sys.stdout.flush()
     except BrokenPipeError:
-        os.dup2(os.open(os.devnull, os.O_WRONLY), 1)
+        _let_output_go()
     except OSError as error:
-        os.dup2(os.open(os.devnull, os.O_WRONLY), 1)
-        print(f"What was to be shown could not be written: {error.strerror}.", file=sys.stderr)
-        status = status or 1
+        status = no_room_for_output(error) or status
     if status == _LEFT and sys.stderr.isatty():
         print(file=sys.stderr)
     return status
+
+
+def no_room_for_output(error: OSError) -> int:
+    """Tell that what was to be shown could not be; the status to leave with."""
+    _let_output_go()
+    print(f"What was to be shown could not be written: {error.strerror}.", file=sys.stderr)
+    return 1
+
+
+def _let_output_go() -> None:
+    os.dup2(os.open(os.devnull, os.O_WRONLY), 1)
 
 
 @contextmanager

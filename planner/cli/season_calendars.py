@@ -3,7 +3,7 @@
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from planner.cli.plan_folder import is_folder, missing_plan
+from planner.cli.plan_folder import need_plan
 from planner.cli.season_folder import SEASON, recover
 from planner.cli.shell import refuse
 from planner.terms import Place, Problem
@@ -41,8 +41,7 @@ def season_events(folder: Path) -> "list[CalendarEvent]":
 
 def need_calendar(folder: Path) -> None:
     """Leave after telling that there is no calendar, where there is none."""
-    if not is_folder(folder):
-        refuse([missing_plan(folder)])
+    need_plan(folder)
     recover(folder)
     if not (folder / SEASON / LIVE).is_file():
         refuse(

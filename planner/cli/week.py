@@ -7,7 +7,7 @@ from typing import Annotated, Any
 
 import typer
 
-from planner.cli.plan_folder import is_folder, missing_plan, season_record
+from planner.cli.plan_folder import need_plan, season_record
 from planner.cli.shell import FolderOrHere, JsonOption, print_json, read_day, refuse
 from planner.cli.written_file import write_whole
 from planner.terms import Place, Problem, Week, week_of
@@ -63,8 +63,7 @@ def _print_to(path: Path, folder: str, record: dict[str, Any], wanted: Week) -> 
 
 def need_record(folder: Path, named: str) -> dict[str, Any]:
     """The season's record, or leave after telling that there is none."""
-    if not is_folder(folder):
-        refuse([missing_plan(folder)])
+    need_plan(folder)
     record = season_record(folder)
     if record is None:
         refuse(
