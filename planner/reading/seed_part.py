@@ -1,4 +1,4 @@
-"""Seed in the text: how sure to be of enough plants, and what packets and seed box hold (§50)."""
+"""Seed in the text: how sure to be of enough plants, and what packets and seed box hold (§51)."""
 
 from collections.abc import Sequence
 from dataclasses import replace

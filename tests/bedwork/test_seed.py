@@ -54,6 +54,8 @@ def test_a_small_count_is_exact() -> None:
     fewer = [comb(19, n) * share**n * (1 - share) ** (19 - n) for n in range(12, 20)]
     assert sum(fewer) < Fraction(9, 10)
     assert seeds_to_sow(12, float(share), 0.9) == 20
+    # With the plain mean of 17 seeds one sowing in three has fewer than 12 plants.
+    assert 0.6 < binom.sf(11, 17, 0.72) < 0.7
 
 
 def test_very_many_plants_are_counted_too() -> None:
