@@ -1,8 +1,6 @@
 """Both calendar files by the sections of RFC 5545, and as three libraries read them."""
 
 import json
-import os
-import shutil
 import subprocess
 import unicodedata
 from collections import Counter
@@ -15,8 +13,8 @@ import pytest
 import recurring_ical_events
 from icalendar import Calendar, Event
 
+from tests.node_packages import NODE_PREFIX, node_package
 from tests.season_runs import (
-    REPOSITORY,
     SMALL_PLAN,
     TRYING_BED,
     TRYING_NAME,
@@ -28,7 +26,6 @@ _FIRST_DAY = date(2027, 2, 20)
 _SECOND_DAY = date(2027, 2, 27)
 _LIVE, _UPDATE = "calendar.ics", "calendar-update.ics"
 _STAMPS = {"SEQUENCE", "DTSTAMP", "LAST-MODIFIED"}
-_NODE_PREFIX = REPOSITORY / ".node"
 
 
 @dataclass
@@ -403,30 +400,17 @@ Seen = dict[str, tuple[str, str, str]]
 @pytest.fixture(scope="module")
 def by_ical_js(history: History) -> dict[str, list[dict[str, Any]]]:
     """What ical.js sees in both files of the last run."""
-    _install_ical_js()
+    node_package("ical.js", "2.2.1", "ical.js cannot read the calendars")
     files = [history.folder.path / "season" / name for name in (_LIVE, _UPDATE)]
     reader = Path(__file__).with_name("calendar_reader.mjs")
     ran = subprocess.run(
-        ["node", str(reader), str(_NODE_PREFIX), *map(str, files)],
+        ["node", str(reader), str(NODE_PREFIX), *map(str, files)],
         check=True,
         capture_output=True,
         timeout=60,
     )
     live, update = json.loads(ran.stdout)
     return {_LIVE: live, _UPDATE: update}
-
-
-def _install_ical_js() -> None:
-    missing = [program for program in ("node", "npm") if shutil.which(program) is None]
-    if missing:
-        reason = f"{' and '.join(missing)} not found, so ical.js cannot read the calendars"
-        if os.environ.get("CI"):
-            pytest.fail(reason)
-        pytest.skip(reason)
-    if not (_NODE_PREFIX / "node_modules" / "ical.js" / "package.json").exists():
-        install = ["npm", "install", "--prefix", str(_NODE_PREFIX), "ical.js@2"]
-        quiet = ["--no-audit", "--no-fund", "--loglevel", "error"]
-        subprocess.run([*install, *quiet], check=True, capture_output=True, timeout=180)
 
 
 def _by_icalendar(content: bytes) -> Seen:

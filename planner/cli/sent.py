@@ -73,8 +73,12 @@ def _length(headers: Message) -> int | None:
 
 
 def _refused(headers: Message, stream: BufferedIOBase, status: HTTPStatus, words: str) -> Reply:
-    """Refuse, after taking what is on its way, so that the answer is read and not cut off."""
-    left = min(_length(headers) or 0, _TAKEN_ANYWAY_BYTES)
+    """Refuse, after taking what is on its way, so that the answer is read and not cut off.
+
+    Of what is endless nothing is taken.
+    """
+    length = _length(headers) or 0
+    left = length if length <= _TAKEN_ANYWAY_BYTES else 0
     while left > 0:
         taken = len(stream.read(min(left, 65_536)))
         left = left - taken if taken else 0
