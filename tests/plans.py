@@ -59,6 +59,7 @@ SEASON_FILES = frozenset(
         "labels.pdf",
         "season.html",
         "season.json",
+        "season.xlsx",
         "seed-starting.pdf",
         "sheets.pdf",
         "sowing-sheet.csv",

@@ -25,6 +25,7 @@ WRITTEN_FILES = (
     "labels.pdf",
     "season.html",
     "season.json",
+    "season.xlsx",
     "seed-starting.pdf",
     "sheets.pdf",
     "sowing-sheet.csv",

@@ -21,6 +21,7 @@ def season_files(folder: Path, season: Season) -> dict[str, bytes] | Problem:
     from planner.writing import (  # noqa: PLC0415 - as above
         write_harvest_sheet,
         write_season_json,
+        write_season_workbook,
         write_sowing_sheet,
     )
 
@@ -31,6 +32,7 @@ def season_files(folder: Path, season: Season) -> dict[str, bytes] | Problem:
         "season.json": write_season_json(season),
         "sowing-sheet.csv": write_sowing_sheet(season),
         "harvest.csv": write_harvest_sheet(season),
+        "season.xlsx": write_season_workbook(season),
         PAGE: season_page(season).encode(),
         **season_pictures(season),
         **sheet_files(season),

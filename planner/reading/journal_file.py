@@ -9,7 +9,7 @@ from planner.reading.journal_sense import what_makes_no_sense
 from planner.reading.journal_shape import JournalRow, shape_of
 from planner.reading.named_sowings import NamedSowings
 from planner.reading.plan_files import PlanFile
-from planner.terms import Place, Problem
+from planner.terms import Place, Problem, guarded
 
 _MEND_LINE = "keep each entry on one line of five cells, and a note with commas in double quotes."
 NEW_ENTRY = Place("the new entry")
@@ -58,12 +58,14 @@ def read_new_entry(
     shape = shape_of(file)
     if isinstance(shape, Problem):
         return (shape,)
-    stripped = tuple(" ".join(cell.split()) for cell in cells)
-    entries, problems = _read((*shape.rows(), JournalRow(NEW_ENTRY, stripped)), known)
+    day, event, sowing, amount, note = (" ".join(cell.split()) for cell in cells)
+    # A journal is also opened in spreadsheet programs, and a note may be by another's hand.
+    told_so = (day, event, guarded(sowing), amount, guarded(note))
+    entries, problems = _read((*shape.rows(), JournalRow(NEW_ENTRY, told_so)), known)
     if against := tuple(one for one in problems if one.place == NEW_ENTRY):
         return against
     entry = entries[-1]
-    written = (str(entry.day), str(entry.event), entry.sowing, stripped[3], entry.note)
+    written = (str(entry.day), str(entry.event), guarded(entry.sowing), *told_so[3:])
     before = Journal(entries[:-1]).last_written(entry.sowing)
     takes_back = before if entry.event is Event.UNDONE else None
     return NotedEntry(entry, takes_back, shape.appended(written), problems)

@@ -8,7 +8,16 @@ from datetime import date
 from planner.journal import Entry, Event
 from planner.reading.named_sowings import NamedSowings
 from planner.reading.near_miss import nearest_word
-from planner.terms import Dimension, Place, Problem, Quantity, Unit, conversion, read_quantity
+from planner.terms import (
+    Dimension,
+    Place,
+    Problem,
+    Quantity,
+    Unit,
+    conversion,
+    read_quantity,
+    unguarded,
+)
 
 _DAY = re.compile(r"\d{4}-\d\d-\d\d", re.ASCII)
 _FIRST_YEAR, _LAST_YEAR = 1900, 2200
@@ -32,9 +41,9 @@ class Fault:
 
 def read_line(cells: Sequence[str], place: Place, known: NamedSowings) -> Entry | Problem:
     """The entry that five cells tell, or one problem with every fault in them."""
-    day, event, sowing = _day(cells[0]), _event(cells[1]), _sowing(cells[2], known)
+    day, event, sowing = _day(cells[0]), _event(cells[1]), _sowing(unguarded(cells[2]), known)
     amount = _amount(cells[3], event, sowing, known)
-    note = _note(cells[4])
+    note = _note(unguarded(cells[4]))
     if (
         isinstance(day, Fault)
         or isinstance(event, Fault)

@@ -6,6 +6,7 @@ places in a file, and problems (the grower's mistakes, as values).
 
 from planner.terms.figure import Fact, Figure
 from planner.terms.flow import Flow, read_flow
+from planner.terms.guarded_cell import guarded, unguarded
 from planner.terms.harvest_unit import conversion
 from planner.terms.measure import (
     M2_PER_SQ_FT,
@@ -46,11 +47,13 @@ __all__ = [
     "conversion",
     "count_words",
     "days_between",
+    "guarded",
     "length_words",
     "read_flow",
     "read_month_day",
     "read_quantity",
     "read_range",
+    "unguarded",
     "volume_words",
     "week_of",
     "weight_words",

@@ -33,6 +33,7 @@ from planner.writing.publication import (
 )
 from planner.writing.saying import Saying, saying_of
 from planner.writing.season_json import write_season_json
+from planner.writing.season_workbook import write_season_workbook
 from planner.writing.seed_json import seed_record
 from planner.writing.seed_text import seed_text
 from planner.writing.site_text import site_text
@@ -98,5 +99,6 @@ __all__ = [
     "write_calendars",
     "write_harvest_sheet",
     "write_season_json",
+    "write_season_workbook",
     "write_sowing_sheet",
 ]
