@@ -7,7 +7,7 @@ from datetime import date
 from planner.scheduling import Block, Sowing, SowingState
 from planner.sheets.bed_drawing import bed_words, stretch_words
 from planner.sheets.day_words import dated_words, day_words
-from planner.sheets.letters import STAND_IN, shown
+from planner.sheets.letters import LONGEST_GARDEN, shown
 from planner.sheets.typesetter import typeset
 from planner.sheets.work import Work
 
@@ -34,7 +34,6 @@ class _Labels:
     paper: str
     garden: str
     made_on: str
-    stand_in: str
     labels: tuple[Label, ...]
 
 
@@ -44,9 +43,8 @@ def write_labels(work: Work) -> bytes:
         "labels",
         _Labels(
             paper=work.garden.paper.value,
-            garden=shown(work.garden.site.name, _LONGEST_NAME),
+            garden=shown(work.garden.site.name, LONGEST_GARDEN),
             made_on=dated_words(work.as_of),
-            stand_in=STAND_IN,
             labels=tuple(_labels(work)),
         ),
     )

@@ -5,8 +5,9 @@ from functools import cache
 from importlib.resources import files
 from unicodedata import category, normalize
 
-# Said at the foot of a sheet that needs it.
 STAND_IN = "□"
+# So much of the garden's name stands at the foot of a page, even in the widest letters.
+LONGEST_GARDEN = 34
 _BREAK = "\N{ZERO WIDTH SPACE}"
 _LONGEST_WORD = 16
 # What shows nothing by itself. An accent that is no letter of its own with what stands before it

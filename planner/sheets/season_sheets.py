@@ -5,14 +5,13 @@ from dataclasses import dataclass
 
 from planner.journal import Event
 from planner.sheets.day_words import dated_words
-from planner.sheets.letters import STAND_IN, shown
+from planner.sheets.letters import LONGEST_GARDEN, shown
 from planner.sheets.typesetter import typeset
 from planner.sheets.week_sheet import WeekSheet, week_sheet
 from planner.sheets.work import Work
 from planner.terms import Week, week_of
 
 BedLines = Mapping[Week, tuple[str, ...]]
-_LONGEST_NAME = 60
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,7 +21,6 @@ class _Sheets:
     paper: str
     garden: str
     made_on: str
-    stand_in: str
     events: tuple[str, ...]
     weeks: tuple[WeekSheet, ...]
 
@@ -59,9 +57,8 @@ def _typeset(work: Work, weeks: tuple[WeekSheet, ...]) -> bytes:
         "week",
         _Sheets(
             paper=work.garden.paper.value,
-            garden=shown(work.garden.site.name, _LONGEST_NAME),
+            garden=shown(work.garden.site.name, LONGEST_GARDEN),
             made_on=dated_words(work.as_of),
-            stand_in=STAND_IN,
             events=tuple(Event),
             weeks=weeks,
         ),

@@ -7,7 +7,7 @@ from datetime import date
 from planner.garden import Crop, Emergence, NoHeatNeeds, Paper, usual_paper
 from planner.scheduling import Sowing, SowingState
 from planner.sheets.day_words import dated_words, day_words
-from planner.sheets.letters import STAND_IN, shown
+from planner.sheets.letters import LONGEST_GARDEN, shown
 from planner.sheets.typesetter import typeset
 from planner.sheets.work import Work
 from planner.tasks import TaskKind
@@ -42,7 +42,6 @@ class _SeedStarting:
     paper: str
     garden: str
     made_on: str
-    stand_in: str
     rows: tuple[SeedRow, ...]
 
 
@@ -52,9 +51,8 @@ def write_seed_starting(work: Work) -> bytes:
         "seed_starting",
         _SeedStarting(
             paper=work.garden.paper.value,
-            garden=shown(work.garden.site.name, _LONGEST_NAME),
+            garden=shown(work.garden.site.name, LONGEST_GARDEN),
             made_on=dated_words(work.as_of),
-            stand_in=STAND_IN,
             rows=tuple(_rows(work)),
         ),
     )

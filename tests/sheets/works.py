@@ -1,5 +1,6 @@
-"""Sowings and tasks to print: drafts of the sample plans, and plans under other names."""
+"""Sowings and tasks to print: drafts of the sample plans, and these under other names."""
 
+from collections.abc import Sequence
 from dataclasses import replace
 from datetime import date
 from functools import cache
@@ -9,6 +10,7 @@ from planner.garden import Paper
 from planner.season import make_season
 from planner.sheets import Work, work_of
 from planner.tasks import tasks_of
+from planner.terms import week_of
 from tests.season_runs import SAMPLE_PLANS
 
 AS_OF = date(2027, 1, 15)
@@ -26,20 +28,45 @@ def on_paper(work: Work, paper: Paper) -> Work:
     return replace(work, garden=replace(work.garden, site=replace(work.garden.site, paper=paper)))
 
 
-def renamed(work: Work, name: str) -> Work:
-    """The same work in a garden of that name, in beds whose names begin with it."""
+def brief(work: Work) -> Work:
+    """The work of the first eight weeks."""
+    last = list(work.weeks)[7]
+    tasks = tuple(one for one in work.tasks if week_of(one.on) <= last)
+    names = {one.sowing for one in tasks}
+    sowings = tuple(one for one in work.sowings if one.id in names)
+    return Work(work.garden, work.as_of, sowings, tasks)
+
+
+def with_beds_named(work: Work, names: Sequence[str]) -> Work:
+    """The same work in beds of these names, over and over, and in a garden of the first."""
     garden = work.garden
-    names = {bed.name: f"{name} {number}" for number, bed in enumerate(garden.beds)}
+    new = {
+        bed.name: f"{names[number % len(names)]} {number}"
+        for number, bed in enumerate(garden.beds, 1)
+    }
     garden = replace(
         garden,
-        site=replace(garden.site, name=name),
-        beds=tuple(replace(bed, name=names[bed.name]) for bed in garden.beds),
+        site=replace(garden.site, name=names[0]),
+        beds=tuple(replace(bed, name=new[bed.name]) for bed in garden.beds),
     )
     sowings = tuple(
-        replace(
-            sowing,
-            blocks=tuple(replace(block, bed=names[block.bed]) for block in sowing.blocks),
-        )
+        replace(sowing, blocks=tuple(replace(block, bed=new[block.bed]) for block in sowing.blocks))
         for sowing in work.sowings
     )
     return Work(garden, work.as_of, sowings, tasks_of(garden, sowings))
+
+
+def with_crops_named(work: Work, names: Sequence[str]) -> Work:
+    """The same work with sowings of crops of these names, over and over."""
+    crops = sorted({one.crop.name for one in work.sowings})
+    new = {crop: names[number % len(names)] for number, crop in enumerate(crops)}
+    sowings = tuple(
+        replace(
+            one,
+            id=f"{new[one.crop.name]} {number}",
+            crop=replace(one.crop, name=new[one.crop.name], label=new[one.crop.name]),
+            blocks=tuple(replace(block, under="") for block in one.blocks),
+        )
+        for number, one in enumerate(work.sowings, 1)
+    )
+    return Work(work.garden, work.as_of, sowings, tasks_of(work.garden, sowings))
