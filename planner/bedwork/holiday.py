@@ -82,10 +82,8 @@ def _beds(weeks: Sequence[WeekWater], times: int) -> Iterator[AwayBed]:
 
 
 def _gives(one: Sowing, away: AwayTime) -> bool:
-    """Whether something is ready while nobody is there, before or after it is picked."""
-    if not one.harvest:
-        return False
-    return one.harvest[0].day <= away.last and one.clear_on >= away.first
+    """Whether something is likely ready while nobody is there, whenever it was to be picked."""
+    return bool(one.harvest) and one.ripe.likely <= away.last and one.clear_on >= away.first
 
 
 def _in_trays(one: Sowing, away: AwayTime) -> bool:

@@ -28,11 +28,13 @@ from planner.cli.season_folder import SEASON
 from planner.cli.shell import FolderOrHere, JsonOption, print_json, refuse
 from planner.cli.week import need_record
 from planner.climate import Climate
-from planner.garden import Garden, Portion
+from planner.garden import Garden
 from planner.scheduling import Sowing
 from planner.season import season_unreadable
+from planner.terms import Place, Problem
 
 _LEAST_WIDTH = 40
+_FEWEST_PEOPLE, _MOST_PEOPLE = 0.5, 5000.0
 
 
 class Part(StrEnum):
@@ -58,7 +60,7 @@ class _Desk:
     sowings: tuple[Sowing, ...]
     as_of: date
     width: int
-    portions: tuple[Portion, ...]
+    folder: Path
     people: float | None
 
 
@@ -80,8 +82,6 @@ def bedwork(
         float | None,
         typer.Option(
             help="Also propose targets that would feed so many people, to paste into garden.toml.",
-            min=0.5,
-            max=5000,
             show_default=False,
         ),
     ] = None,
@@ -93,9 +93,10 @@ def bedwork(
 
     Example: planner bedwork my-garden --part filling
     """
+    _check_people(people)
     garden, sowings, as_of = _plan(folder, part)
     wide = max(_LEAST_WIDTH, shutil.get_terminal_size().columns)
-    desk = _Desk(garden, sowings or (), as_of, wide, portions_in(Path(folder)), people)
+    desk = _Desk(garden, sowings or (), as_of, wide, Path(folder), people)
     parts = [one for one in _wanted(part) if sowings is not None or one in _NEEDS_NO_SEASON]
     said = {one: _SAID[one](desk) for one in parts}
     from planner.writing import cautions_record, cautions_text  # noqa: PLC0415 - heavy
@@ -112,6 +113,22 @@ def bedwork(
         print("\n\n".join(filter(None, [said[one].head, said[one].text, care])))
     if sowings is None and part is None:
         print(f"\nThe rest needs a season; make one with: planner schedule {folder}")
+
+
+def _check_people(people: float | None) -> None:
+    """Leave unless it is a number a household, or a market's customers, could have."""
+    if people is None or _FEWEST_PEOPLE <= people <= _MOST_PEOPLE:
+        return
+    refuse(
+        [
+            Problem(
+                "out-of-range",
+                Place("--people"),
+                f"{people:g} people cannot be fed from beds.",
+                f"name a number between {_FEWEST_PEOPLE:g} and {_MOST_PEOPLE:g}: --people 4",
+            )
+        ]
+    )
 
 
 def _wanted(part: Part | None) -> Iterator[Part]:
@@ -196,13 +213,14 @@ def _appetite(desk: _Desk) -> _Said:
         proposal_text,
     )
 
-    appetites = appetites_of(desk.garden, desk.portions)
+    portions = portions_in(desk.folder)
+    appetites = appetites_of(desk.garden, portions)
     text, record = appetite_text(appetites, desk.width), {"wanted": appetite_record(appetites)}
     if desk.people is None:
         hint = "Targets that would feed a household from these beds: add --people 4"
         return _Said("Appetite", f"{text}\n\n{hint}", record)
     climate = Climate(desk.garden.site)
-    proposal = proposal_of(desk.garden, climate, desk.portions, desk.people, desk.garden.wish.first)
+    proposal = proposal_of(desk.garden, climate, portions, desk.people, desk.garden.wish.first)
     told = f"{text}\n\nTo paste into garden.toml, in place of targets there:\n\n"
     record_too = {**record, "proposal": proposal_record(proposal)}
     return _Said("Appetite", f"{told}{proposal_text(proposal)}", record_too)

@@ -8,7 +8,7 @@ from planner.bedwork import AwayBed, Holiday
 from planner.garden import NoDrip
 from planner.scheduling import Sowing
 from planner.terms import Unit
-from planner.writing.water_words import run_words, water_words
+from planner.writing.water_words import finger_words, run_words, water_words
 
 _LEAVE_ALONE = (
     "Do not feed, spray, prune, pull or move anything; what looks like a weed may be a seedling.",
@@ -29,7 +29,7 @@ def _sheet(one: Holiday, unit: Unit, width: int) -> Iterator[str]:
     yield f"WHILE WE ARE AWAY, {_day(one.away.first)} to {_day(one.away.last)}"
     yield ""
     yield from _watering(one, unit, width)
-    looks = list(_looks(one))
+    looks = list(_looks(one, unit))
     if looks:
         yield from ("", "Look at each time:")
         yield from (_item(look, width) for look in looks)
@@ -43,8 +43,8 @@ def _sheet(one: Holiday, unit: Unit, width: int) -> Iterator[str]:
 def _watering(one: Holiday, unit: Unit, width: int) -> Iterator[str]:
     if not one.beds:
         yield from textwrap.wrap(
-            "Watering: nothing can be told from the plan for these days. Feel the soil two to four "
-            "inches down every other day, and water where it is dry.",
+            "Watering: nothing can be told from the plan for these days. Feel the soil "
+            f"{finger_words(unit)} down every other day, and water where it is dry.",
             width,
         )
         return
@@ -66,8 +66,9 @@ def _each_time(bed: AwayBed, unit: Unit) -> str:
     return f"{words}{rest}{on_timer}"
 
 
-def _looks(one: Holiday) -> Iterator[str]:
-    yield "Is the soil damp two to four inches down? If it is dry and plants hang, water once more."
+def _looks(one: Holiday, unit: Unit) -> Iterator[str]:
+    deep = finger_words(unit)
+    yield f"Is the soil damp {deep} down? If it is dry and plants hang, water once more."
     if not all(isinstance(bed.runs, NoDrip) for bed in one.beds):
         yield "Does every drip line drip, and does none spout?"
     if one.seedbeds:

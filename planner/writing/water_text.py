@@ -8,7 +8,13 @@ from statistics import fmean
 from planner.bedwork import BedWater, Known, Runs, SharedRun, Water, WeekWater
 from planner.garden import Bed, Drip, MonthlyDepth, NoDrip
 from planner.terms import Unit
-from planner.writing.water_words import depth_words, flow_words, run_words, water_words
+from planner.writing.water_words import (
+    depth_words,
+    finger_words,
+    flow_words,
+    run_words,
+    water_words,
+)
 
 _MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"]
 _NOTHING = "."
@@ -173,9 +179,10 @@ def _times(given_mm: float, wanted_mm: float) -> str:
 
 
 def _advice(water: Water) -> Iterator[str]:
+    deep = finger_words(_unit(water))
     yield (
-        "These are averages. Before a run feel the soil two to four inches down: dry there means "
-        "water (TRADE-S16). After a soaking rain leave a run out; in a hot dry wind add one."
+        f"These are averages. Before a run feel the soil {deep} down: dry there means water "
+        "(TRADE-S16). After a soaking rain leave a run out; in a hot dry wind add one."
     )
     stamped = [bed.name for bed in water.garden.beds if _is_stamped(bed)]
     if stamped:

@@ -19,6 +19,11 @@ def water_words(volume_l: float, unit: Unit) -> str:
     return f"{amount:.0f} {name}" if amount >= 10 else f"{float(f'{amount:.1f}'):g} {name}"
 
 
+def finger_words(unit: Unit) -> str:
+    """How deep to feel the soil before watering (TRADE-S16)."""
+    return "two to four inches" if unit.name in _IMPERIAL else "5 to 10 cm"
+
+
 def flow_words(l_per_h: float, unit: Unit) -> str:
     """A flow like "16 gal/h" or "60 L/h"."""
     return f"{water_words(l_per_h, unit)}/h"
