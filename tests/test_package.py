@@ -20,10 +20,11 @@ import pytest
 ROOT = Path(__file__).resolve().parent.parent
 PACKAGE = ROOT / "planner"
 MODULES = sorted([*PACKAGE.rglob("*.py"), *(ROOT / "tests").rglob("*.py")])
-_REMOVED = set(
-    "aifc asynchat asyncore audioop cgi cgitb chunk crypt distutils imghdr imp lib2to3 mailcap msilib "
-    "nis nntplib ossaudiodev pipes pkg_resources smtpd sndhdr spwd sunau telnetlib uu xdrlib".split()
-)
+_REMOVED = {
+    "aifc", "asynchat", "asyncore", "audioop", "cgi", "cgitb", "chunk", "crypt", "distutils",
+    "imghdr", "imp", "lib2to3", "mailcap", "msilib", "nis", "nntplib", "ossaudiodev", "pipes",
+    "pkg_resources", "smtpd", "sndhdr", "spwd", "sunau", "telnetlib", "uu", "xdrlib",
+}  # fmt: skip
 # Deprecated since 3.12.
 _DEPRECATED = {"utcnow", "utcfromtimestamp"}
 START = (
