@@ -1,5 +1,6 @@
 """Answers that are pages, or JSON for a page's script."""
 
+import gzip
 import json
 from collections.abc import Sequence
 from email.message import Message
@@ -8,6 +9,7 @@ from typing import Any
 
 from planner.cli.request import Reply, wants_json
 
+_QUICKLY = 4
 # No other site may show a page of ours within its own, learn its address, or guess what it is.
 _GUARD = {
     "Cache-Control": "no-store",
@@ -29,6 +31,14 @@ def page_reply(page: str, status: HTTPStatus = HTTPStatus.OK) -> Reply:
         **_GUARD,
     }
     return Reply(status, headers, page.encode())
+
+
+def packed(reply: Reply, headers: Message) -> Reply:
+    """The same made small for the way, where its reader can unpack it."""
+    if "gzip" not in headers.get("Accept-Encoding", ""):
+        return reply
+    about = {**reply.headers, "Content-Encoding": "gzip", "Vary": "Accept-Encoding"}
+    return Reply(reply.status, about, gzip.compress(reply.content, _QUICKLY, mtime=0))
 
 
 def json_reply(told: dict[str, Any], status: HTTPStatus = HTTPStatus.OK) -> Reply:

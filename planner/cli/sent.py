@@ -48,6 +48,7 @@ def told_by(request: Request) -> dict[str, str] | str:
             told = json.loads(text)
         else:
             told = dict(parse_qsl(text, keep_blank_values=True, max_num_fields=_MOST_FIELDS))
+        json.dumps(told, ensure_ascii=False).encode()  # half a sign can be sent, but not written
     except (ValueError, RecursionError):
         return "What was sent cannot be understood. Nothing was noted."
     if not isinstance(told, dict) or not all(isinstance(one, str | int) for one in told.values()):

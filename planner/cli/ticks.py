@@ -11,7 +11,7 @@ from urllib.parse import parse_qs
 
 from planner.cli.journal_append import journal_held
 from planner.cli.noting import note_entry
-from planner.cli.page_reply import fault_reply, json_reply, page_reply
+from planner.cli.page_reply import fault_reply, json_reply, packed, page_reply
 from planner.cli.request import Reply, Request
 from planner.cli.season_files import PAGE
 from planner.cli.season_folder import SEASON
@@ -63,7 +63,9 @@ class Ticks:
         except (OSError, ValueError):
             return _unavailable(request, [_NO_PAGE])
         page = shared_page(written, shared.work, sentences(shared.damaged))
-        return page_reply(page) if page else _unavailable(request, [_NO_PAGE])
+        if page is None:
+            return _unavailable(request, [_NO_PAGE])
+        return packed(page_reply(page), request.headers)
 
     def note(self, request: Request) -> Reply:
         """Everything that can be noted of one sowing."""

@@ -109,6 +109,16 @@ class Shared:
         finally:
             connection.close()
 
+    def read(self, name: str = "", **headers: str) -> tuple[int, str, dict[str, str]]:
+        """Status, content and headers of a page."""
+        connection = http.client.HTTPConnection("127.0.0.1", self.port, timeout=30)
+        try:
+            connection.request("GET", f"/{TOKEN}/{name}", headers=headers)
+            answer = connection.getresponse()
+            return answer.status, answer.read().decode(), dict(answer.getheaders())
+        finally:
+            connection.close()
+
     def tick(self, **told: object) -> tuple[int, str]:
         """Status of a tick, and what it says."""
         status, content = self.send({"seen": 0, **told})

@@ -1,5 +1,6 @@
 """Ticking over HTTP: what is noted, what is refused, and two phones at once."""
 
+import gzip
 import http.client
 import json
 import threading
@@ -180,6 +181,7 @@ def test_nobody_without_the_address_can_send_anything(shared: Shared) -> None:
         (b'{"event": ["sown"]}', {}, 400),
         (b'{"event": null}', {}, 400),
         (b"\xff\xfe", {}, 400),
+        (b'{"sowing": "\\ud800"}', {}, 400),
         (b"{}", {}, 404),
         (b"a=1&" * 30, {"Content_Type": _FORM}, 400),
     ],
@@ -197,7 +199,7 @@ def test_what_is_not_understood_is_one_message(
 
 def test_pages_are_kept_from_other_sites_and_from_being_kept(shared: Shared) -> None:
     for name in ("", "season.html", "note?sowing=radish+1", "revision"):
-        status, _, headers = _answer(shared, name)
+        status, _, headers = shared.read(name)
         assert status == 200
         policy = headers["Content-Security-Policy"]
         assert policy.startswith("default-src 'none'; ")
@@ -214,7 +216,7 @@ def test_lines_that_cannot_stand_are_told_and_others_count(shared: Shared) -> No
     sowing = shared.task("sow")["sowing"]
     journal = f"date,event,sowing,amount,note\n2027-05-19,sown,{sowing},,\n2027-05-20,eaten,x,,\n"
     (shared.folder / "journal.csv").write_text(journal, "utf-8")
-    status, content = _read(shared, "")
+    status, content, _ = shared.read()
     assert status == 200
     assert "journal.csv, line 3" in content
     assert "Noted: sown on 19 May 2027." in content
@@ -224,12 +226,12 @@ def test_lines_that_cannot_stand_are_told_and_others_count(shared: Shared) -> No
 def test_a_season_that_cannot_be_read_is_told(shared: Shared, name: str) -> None:
     record = shared.folder / "season" / "season.json"
     record.write_text("{", "utf-8")
-    status, content = _read(shared, name)
+    status, content, _ = shared.read(name)
     assert status == 503
     assert "season.json" in content
     assert shared.tick(event="sown", sowing="radish 1")[0] == 503
     record.unlink()
-    assert _read(shared, name)[0] == 503
+    assert shared.read(name)[0] == 503
 
 
 @pytest.mark.parametrize("damage", [None, b"", b"<html>no page of ours</html>", b"\xff"])
@@ -240,25 +242,23 @@ def test_a_page_that_was_not_written_here_is_not_shared(
     page.unlink()
     if damage is not None:
         page.write_bytes(damage)
-    status, content = _read(shared, "")
+    status, content, _ = shared.read()
     assert status == 503
     assert "planner schedule" in content
 
 
-def test_an_unknown_sowing_has_no_page(shared: Shared) -> None:
-    assert _read(shared, "note?sowing=%3Cscript%3E")[0] == 404
-    assert _read(shared, "note")[0] == 404
-
-
-def _read(shared: Shared, name: str) -> tuple[int, str]:
-    return _answer(shared, name)[:2]
-
-
-def _answer(shared: Shared, name: str) -> tuple[int, str, dict[str, str]]:
+def test_the_page_is_made_small_for_the_way(shared: Shared) -> None:
+    _, page, _ = shared.read()
     connection = http.client.HTTPConnection("127.0.0.1", shared.port, timeout=30)
-    try:
-        connection.request("GET", f"/{TOKEN}/{name}")
-        answer = connection.getresponse()
-        return answer.status, answer.read().decode(), dict(answer.getheaders())
-    finally:
-        connection.close()
+    connection.request("GET", f"/{TOKEN}/", headers={"Accept-Encoding": "gzip, deflate"})
+    answer = connection.getresponse()
+    content = answer.read()
+    connection.close()
+    assert answer.headers["Content-Encoding"] == "gzip"
+    assert len(content) < len(page.encode()) / 5
+    assert gzip.decompress(content).decode() == page
+
+
+def test_an_unknown_sowing_has_no_page(shared: Shared) -> None:
+    assert shared.read("note?sowing=%3Cscript%3E")[0] == 404
+    assert shared.read("note")[0] == 404
