@@ -16,7 +16,7 @@ def write_whole(path: Path, content: bytes) -> Problem | None:
     """
     try:
         target = path.resolve()
-        if target.exists() and not target.is_file():
+        if target.is_symlink() or (target.exists() and not target.is_file()):
             return _in_the_way(path)
         new = target.with_name(f".planner.{os.getpid()}")
         try:
