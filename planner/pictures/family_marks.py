@@ -32,7 +32,8 @@ HATCHES = {
     "dashes": (10, "M1,2.5H6M6,7.5H10M0,7.5H1"),
     "ticks": (10, "M2.5,1V6M7.5,6V10M7.5,0V1"),
     "waves": (8, "M0,5L2,3L4,5L6,3L8,5"),
-    "pairs": (10, "M0,10L10,0M-1,6L6,-1M4,11L11,4"),
+    "bricks": (8, "M0,4H8M0,8H8M2,0V4M6,4V8"),
+    "triangles": (10, "M2,7.5L5,2.5L8,7.5Z"),
     "rings": (9, "M2.5,4.5a2,2 0 1,0 4,0a2,2 0 1,0 -4,0"),
     "plus signs": (10, "M2.5,0.5V4.5M0.5,2.5H4.5M7.5,5.5V9.5M5.5,7.5H9.5"),
     "steps": (8, "M0,2H4V6H8"),
@@ -74,7 +75,7 @@ _KNOWN = {
     "Apiaceae": ("rising", "orange"),
     "Asteraceae": ("waves", "pear"),
     "Brassicaceae": ("falling", "light blue"),
-    "Convolvulaceae": ("pairs", "pink"),
+    "Convolvulaceae": ("bricks", "pink"),
     "Cucurbitaceae": ("rings", "light yellow"),
     "Fabaceae": ("level", "mint"),
     "Lamiaceae": ("plus signs", "olive"),
@@ -82,7 +83,7 @@ _KNOWN = {
     "Poaceae": ("ticks", "light yellow"),
     "Solanaceae": ("lattice", "olive"),
 }
-_SPARE = (("grid", "pear"), ("dashes", "light blue"))
+_SPARE = (("triangles", "pear"), ("dashes", "light blue"))
 KEPT = FamilyMark("kept ground, not the planner's", "grid", TOL_LIGHT["pale grey"])
 
 

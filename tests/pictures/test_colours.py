@@ -101,6 +101,14 @@ def test_a_family_looks_the_same_whatever_else_is_grown() -> None:
     assert all(_MARKS[name] == mark for name, mark in few.items())
 
 
+def test_families_nobody_knows_have_hatches_that_mean_nothing_else() -> None:
+    strange = {"Portulacaceae", "Polygonaceae"}
+    taken = {mark.hatch for mark in _MARKS.values()}
+    hatches = [mark.hatch for mark in marks_of(strange).values()]
+    assert len(set(hatches)) == 2
+    assert not taken & set(hatches)
+
+
 def test_a_family_nobody_knows_has_a_mark_and_one_not_stated_says_so() -> None:
     marks = marks_of({"Portulacaceae", ""})
     assert marks["Portulacaceae"].name == "Portulacaceae"
