@@ -16,6 +16,8 @@ from planner.terms import UNITS, Place, Problem, Unit, Week, week_of
 # Shares and sums are for reading. Harvest days are counted with again, so that a week met in
 # full is still met in full after any number of runs.
 _PLACES = 4
+# A season of two years from the latest that can be planned, and what stands on after it.
+_FIRST_YEAR, _LAST_YEAR = 1890, 2210
 _WHOLE = "harvest or block of a sowing"
 
 
@@ -155,7 +157,7 @@ def _names_given(record: Record) -> dict[str, int]:
 
 def _grows_on(as_of: date, one: Record) -> bool:
     """Whether a sowing was begun before a day and is not yet cleared then."""
-    sow_on, clear_on = date.fromisoformat(one["sow_on"]), date.fromisoformat(one["clear_on"])
+    sow_on, clear_on = _day(one["sow_on"]), _day(one["clear_on"])
     return sow_on < as_of <= clear_on
 
 
@@ -177,30 +179,36 @@ def _sowing(one: Record, garden: Garden) -> Sowing | None:
     factor = _factor(UNITS[one["unit"]], crop) if crop else None
     if crop is None or factor is None or not all(_stands(block, garden) for block in blocks):
         return None
-    early, likely, late = (
-        date.fromisoformat(one["first_pick_on"][case]) for case in ("early", "likely", "late")
-    )
+    early, likely, late = (_day(one["first_pick_on"][case]) for case in ("early", "likely", "late"))
     set_out_on = one["set_out_on"]
     return Sowing(
         id=str(one["id"]),
         crop=crop,
         method=Method(one["method"]),
-        sow_on=date.fromisoformat(one["sow_on"]),
-        emerges_on=date.fromisoformat(one["emerges_on"]),
-        set_out_on=date.fromisoformat(set_out_on) if set_out_on else None,
+        sow_on=_day(one["sow_on"]),
+        emerges_on=_day(one["emerges_on"]),
+        set_out_on=_day(set_out_on) if set_out_on else None,
         ripe=Ripening(early, likely, late),
         counted=str(one["dates_counted"]),
         plants=int(one["plants"]),
         seeds=int(one["seeds"]),
         blocks=blocks,
         harvest=tuple(
-            HarvestDay(date.fromisoformat(taken["on"]), float(taken["amount"]) * factor)
+            HarvestDay(_day(taken["on"]), float(taken["amount"]) * factor)
             for taken in one["harvest_days"]
         ),
-        clear_on=date.fromisoformat(one["clear_on"]),
+        clear_on=_day(one["clear_on"]),
         state=state,
         why=tuple(str(sentence) for sentence in one["why"]),
     )
+
+
+def _day(written: str) -> date:
+    """A day of a year that a season can have; others are damage, and beyond what can be counted."""
+    day = date.fromisoformat(written)
+    if not _FIRST_YEAR <= day.year <= _LAST_YEAR:
+        raise ValueError(written)
+    return day
 
 
 def _factor(unit: Unit, crop: Crop) -> float | None:
@@ -215,8 +223,8 @@ def _block(one: Record) -> Block:
         bed=str(one["bed"]),
         from_um=round(one["from_m"] * 1e6),
         to_um=round(one["to_m"] * 1e6),
-        enter_on=date.fromisoformat(one["enter_on"]),
-        leave_on=date.fromisoformat(one["leave_on"]),
+        enter_on=_day(one["enter_on"]),
+        leave_on=_day(one["leave_on"]),
         under=str(one["under"] or ""),
     )
 

@@ -114,6 +114,17 @@ def test_problems_of_the_plan_end_it(tmp_path: Path) -> None:
     assert "Traceback" not in done.stderr
 
 
+def test_a_season_with_a_day_nobody_can_count_is_refused(folder: Path, tmp_path: Path) -> None:
+    season = json.loads((folder / "season" / "season.json").read_bytes())
+    season["sowings"][0]["clear_on"] = "9999-12-31"
+    plan = write_plan(tmp_path / "plan", _PLAN)
+    (plan / "season").mkdir()
+    (plan / "season" / "season.json").write_text(json.dumps(season), encoding="utf-8")
+    done = planner("bedwork", plan)
+    assert done.returncode == 2
+    assert "Traceback" not in done.stderr
+
+
 def test_a_part_that_is_not_there_is_refused(folder: Path) -> None:
     done = planner("bedwork", folder, "--part", "weather")
     assert done.returncode == 2

@@ -80,17 +80,20 @@ def assert_problems(told: str) -> None:
 
 def assert_whole(plan: Path) -> None:
     """A season is there, of one run, and no leavings beside it."""
-    assert {path.name for path in (plan / "season").iterdir()} == SEASON_FILES
+    assert {path.name for path in (plan / "season").iterdir() if path.is_file()} == SEASON_FILES
     record = json.loads((plan / "season" / "season.json").read_bytes())
     assert record["format"] == 1
     for name in ("calendar.ics", "calendar-update.ics"):
         assert (plan / "season" / name).read_bytes().endswith(b"END:VCALENDAR\r\n")
     assert not list(plan.glob("season.*"))
+    assert (plan / "season" / "season.html").read_bytes().rstrip().endswith(b"</html>")
 
 
 def broken_in(plan: Path) -> list[str]:
     """The rules a season breaks, by the independent verifier."""
-    files = {name: content.decode("utf-8-sig") for name, content in contents(plan).items()}
+    names = ("garden.toml", "crops.toml", "season/season.json", "season/harvest.csv")
+    held = contents(plan)
+    files = {name: held[name].decode("utf-8-sig") for name in names if name in held}
     garden, record = files["garden.toml"], json.loads(files["season/season.json"])
     harvest = files["season/harvest.csv"]
     on_record = not {"station", "last_spring_freeze"} & set(tomllib.loads(garden)["site"])
@@ -132,6 +135,8 @@ def assert_shown_and_remade(plan: Path) -> None:
     record = json.loads(written["season/season.json"])
     assert run("week", plan, "--of", "2027-05-12").status == 0
     assert run("outlook", plan).status == 0
+    assert run("bedwork", plan).status == 0
+    assert run("bedwork", plan).status == 0
     for sowing in record["sowings"][:1]:
         assert run("why", plan, sowing["id"]).status == 0
     assert run("schedule", plan, *DRAFT).status == 0

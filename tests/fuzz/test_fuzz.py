@@ -175,6 +175,7 @@ def _assert_shown_or_refused(plan: Path) -> None:
         ("week", plan, "--of", "2027-05-12"),
         ("why", plan, "radish 1"),
         ("outlook", plan),
+        ("bedwork", plan),
         ("check", plan),
     ):
         run(*words)
