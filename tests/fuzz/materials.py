@@ -15,7 +15,6 @@ from tests.season_runs import SMALL_PLAN, want
 REPOSITORY = Path(__file__).resolve().parents[2]
 _READING = REPOSITORY / "planner" / "reading"
 _TABLES = REPOSITORY / "planner" / "almanac" / "data"
-_FOLDERS = {"season"}
 CROPS = (REPOSITORY / "sample_plans" / "stony_ridge" / "crops.toml").read_text("utf-8")
 OWN_CROP = """\
 [crop.oca]
@@ -35,6 +34,54 @@ to = "2 ft"
 since = 2027-03-01
 until = 2027-08-31
 """
+MEANS = """\
+mean_high = ["8 degC", "10 degC", "13 degC", "16 degC", "20 degC", "23 degC", "27 degC", "27 degC",
+             "24 degC", "17 degC", "11 degC", "7 degC"]
+mean_low = ["1 degC", "2 degC", "3 degC", "5 degC", "8 degC", "11 degC", "13 degC", "13 degC",
+            "11 degC", "7 degC", "4 degC", "1 degC"]
+"""
+# What bed work is counted with.
+WORK_PLAN = (
+    GARDEN.replace('sun = "full"', 'sun = "full"\nflow = "3 gal in 15 min"\ntimer = "front"', 1)
+    .replace('sun = "part"', 'sun = "part"\ntimer = "front"\nnew = true', 1)
+    .replace("latitude", f"{MEANS}latitude", 1)
+    + """
+[soil]
+mix = { topsoil = 2, compost = 1 }
+bag = "1.5 cu ft"
+bag_price = 4.5
+bulk = "1 cu yd"
+settling = "2 in"
+top_dress = "0.5 in"
+compost_a_year = "1 in"
+
+[water]
+efficiency = 0.9
+rain_used = 0.5
+runs_each_week = 3
+longest_run_minutes = 60
+rain = ["5 in", "4 in", "4 in", "3 in", "2 in", "1 in", "1 in", "1 in", "2 in", "3 in", "6 in",
+        "6 in"]
+
+[seed]
+confidence = 0.9
+kept = 0.8
+lead_weeks = 3
+tray_cells = 50
+
+[[packet]]
+crop = "radish"
+germination = 0.8
+keeps_years = 4
+seeds = 200
+packed = 2025
+left = 150
+
+[[manure]]
+bed = "Gate bed"
+on = 2026-11-01
+"""
+)
 # What stands in crops.toml, in a plan for it.
 OWN_PLAN = GARDEN + want("ridge radish", "5 roots", "2027-05-01", "2027-07-31")
 WEATHER_PLAN = """\
@@ -69,12 +116,6 @@ each_week = "0.5 lb"
 from = 2027-07-15
 to = 2027-08-31
 """
-MEANS = """\
-mean_high = ["8 degC", "10 degC", "13 degC", "16 degC", "20 degC", "23 degC", "27 degC", "27 degC",
-             "24 degC", "17 degC", "11 degC", "7 degC"]
-mean_low = ["1 degC", "2 degC", "3 degC", "5 degC", "8 degC", "11 degC", "13 degC", "13 degC",
-            "11 degC", "7 degC", "4 degC", "1 degC"]
-"""
 
 
 def _first_parts(text: str, beds: int, targets: int) -> str:
@@ -100,6 +141,8 @@ def gardens() -> tuple[str, ...]:
         GARDEN,
         GARDEN + KEPT,
         means,
+        WORK_PLAN,
+        WORK_PLAN,
         SMALL_PLAN,
         OWN_PLAN,
         *(_first_parts(one, beds=3, targets=3) for one in whole),
@@ -193,12 +236,11 @@ date,event,sowing,amount,note
 
 
 def write_case(folder: Path, files: Mapping[str, bytes]) -> Path:
-    """A plan folder with these files, in place of one there was; no content makes a folder too."""
+    """A plan folder with these files, in place of one there was."""
     shutil.rmtree(folder, ignore_errors=True)
     for name, content in files.items():
         path = folder / name
-        if name in _FOLDERS:
-            path.mkdir(parents=True, exist_ok=True)
+        if any(other.startswith(f"{name}/") for other in files):
             continue
         path.parent.mkdir(parents=True, exist_ok=True)
         path.write_bytes(content)
