@@ -85,7 +85,7 @@ class BedCell:
         if stand.is_picked:
             harvest = tag(
                 "g",
-                shape.ground(stand, fill=marks.mark(stand).full),
+                shape.ground(stand, fill=marks.harvested(stand)),
                 shape.bar(stand),
                 class_="harvest",
                 **_shown(stand.picked_from, stand.picked_until, day),
@@ -93,7 +93,7 @@ class BedCell:
         return tag(
             "g",
             named("title", stand.said),
-            shape.ground(stand, fill=marks.hatch(stand)),
+            shape.ground(stand, fill=marks.growing(stand)),
             harvest,
             shape.ground(stand, class_="edge", **marks.outline(stand)),
             self._words(shape, place),

@@ -126,12 +126,12 @@ def _ground(plot: _Plot) -> Iterator[str]:
 
 
 def _drawn(plot: _Plot, stand: Stand) -> str:
-    """A stand: hatched while it grows, plain with a bar while it is harvested."""
+    """A stand: pale while it grows, darker and with a bar while it is harvested."""
     field, marks = plot.field(stand), plot.marks
-    parts = [rectangle(field.x, field.y, field.width, field.height, fill=marks.hatch(stand))]
+    parts = [rectangle(field.x, field.y, field.width, field.height, fill=marks.growing(stand))]
     if stand.is_picked:
         begin, end = plot.time.at(stand.picked_from), plot.time.at(stand.picked_until)
-        full = marks.mark(stand).full
+        full = marks.harvested(stand)
         parts.append(rectangle(begin, field.y, end - begin, field.height, fill=full))
         parts.append(harvest_bar(begin, field.bottom, end - begin))
     parts.append(

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from planner.pictures.family_marks import KEPT, FamilyMark, hatch_of, marks_of
 from planner.pictures.key import SWATCH_HEIGHT, SWATCH_WIDTH
 from planner.pictures.stands import Stand
-from planner.pictures.svg import INK, PAPER, rectangle
+from planner.pictures.svg import FAINT_INK, INK, PAPER, rectangle
 from planner.season import Season
 
 HARVEST_PX = 3.5
@@ -22,14 +22,27 @@ class BlockMarks:
 
     @property
     def definitions(self) -> tuple[str, ...]:
-        """The hatches, to stand in the picture's defs."""
+        """The hatches, pale and full, to stand in the picture's defs."""
         every = (*self.families.values(), KEPT)
-        return tuple(hatch_of(one, f"{self.prefix}-hatch-{n}") for n, one in enumerate(every))
+        return tuple(
+            pattern
+            for place, one in enumerate(every)
+            for pattern in (
+                hatch_of(one, one.pale, FAINT_INK, f"{self.prefix}-pale-{place}"),
+                hatch_of(one, one.full, INK, f"{self.prefix}-full-{place}"),
+            )
+        )
 
-    def hatch(self, stand: Stand) -> str:
+    def growing(self, stand: Stand) -> str:
         """The fill of ground a stand grows on."""
-        place = len(self.families) if stand.is_kept else list(self.families).index(stand.family)
-        return f"url(#{self.prefix}-hatch-{place})"
+        return f"url(#{self.prefix}-pale-{self._place(stand)})"
+
+    def harvested(self, stand: Stand) -> str:
+        """The fill of ground a stand is harvested from."""
+        return f"url(#{self.prefix}-full-{self._place(stand)})"
+
+    def _place(self, stand: Stand) -> int:
+        return len(self.families) if stand.is_kept else list(self.families).index(stand.family)
 
     def mark(self, stand: Stand) -> FamilyMark:
         """The colours of a stand."""
@@ -43,11 +56,9 @@ class BlockMarks:
     def key_items(self, stands: Iterable[Stand], bar: str) -> Iterator[tuple[str, str]]:
         """What the hatches of these stands stand for, then their edges, then their `bar`."""
         shown = tuple(stands)
-        for family in dict.fromkeys(one.family for one in shown if not one.is_kept):
-            place = list(self.families).index(family)
-            yield _swatch(f"url(#{self.prefix}-hatch-{place})"), self.families[family].name
-        if any(one.is_kept for one in shown):
-            yield _swatch(f"url(#{self.prefix}-hatch-{len(self.families)})"), KEPT.name
+        looks = {self._place(one): one for one in reversed(shown)}
+        for place in sorted(looks):
+            yield _swatch(self.growing(looks[place])), self.mark(looks[place]).name
         if any(one.host for one in shown):
             yield _swatch(PAPER, stroke_dasharray=GUEST_DASH), "guest, in its host's ground"
         if any(one.is_picked for one in shown):

@@ -7,7 +7,7 @@ made to be written on in black and to differ for colour-blind eyes.
 
 from dataclasses import dataclass
 
-from planner.pictures.svg import FAINT_INK, PAPER, number, rectangle, tag
+from planner.pictures.svg import PAPER, number, rectangle, tag
 
 TOL_LIGHT = {
     "light blue": "#77AADD",
@@ -107,13 +107,13 @@ def _family_words(name: str) -> str:
     return name or "family not stated"
 
 
-def hatch_of(mark: FamilyMark, name: str) -> str:
-    """A pattern element of that id: the hatch on its pale ground."""
+def hatch_of(mark: FamilyMark, ground: str, ink: str, name: str) -> str:
+    """A pattern element of that id: the hatch in an ink on a ground."""
     side, path = HATCHES[mark.hatch]
     return tag(
         "pattern",
-        rectangle(0, 0, side, side, fill=mark.pale),
-        tag("path", d=path, fill="none", stroke=FAINT_INK, stroke_width=0.7),
+        rectangle(0, 0, side, side, fill=ground),
+        tag("path", d=path, fill="none", stroke=ink, stroke_width=0.7),
         id=name,
         patternUnits="userSpaceOnUse",
         width=number(side),
