@@ -1,5 +1,6 @@
 """Turnover: what is done to the ground of a block when it is cleared (§45)."""
 
+from collections import defaultdict
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from datetime import date
@@ -78,12 +79,15 @@ def turnovers_of(garden: Garden, sowings: Sequence[Sowing]) -> tuple[Turnover, .
     )
 
 
-def compost_years(turnovers: Sequence[Turnover]) -> tuple[CompostYear, ...]:
-    """What each bed gets in each year, bed by bed in the order of first dressing."""
-    keys = dict.fromkeys((one.bed.name, one.on.year) for one in turnovers)
+def compost_years(garden: Garden, turnovers: Sequence[Turnover]) -> tuple[CompostYear, ...]:
+    """What each bed gets in each year, in the order of the beds and then of the years."""
+    by_year: dict[tuple[str, int], list[Turnover]] = defaultdict(list)
+    for one in turnovers:
+        by_year[one.bed.name, one.on.year].append(one)
+    places = {bed.name: place for place, bed in enumerate(garden.beds)}
     return tuple(
-        _compost_year([one for one in turnovers if (one.bed.name, one.on.year) == key])
-        for key in sorted(keys, key=lambda key: key[1])
+        _compost_year(by_year[bed, year])
+        for bed, year in sorted(by_year, key=lambda key: (places[key[0]], key[1]))
     )
 
 

@@ -58,7 +58,7 @@ def turnover_record(garden: Garden, turnovers: Sequence[Turnover]) -> dict[str, 
     """Each block's turnover, the compost of each bed and year, and the hunger of each crop."""
     return {
         "blocks": [_turnover(one) for one in turnovers],
-        "compost": [_compost(one) for one in compost_years(turnovers)],
+        "compost": [_compost(one) for one in compost_years(garden, turnovers)],
         "feeding": [
             {
                 "crop": name,

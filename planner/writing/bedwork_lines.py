@@ -4,11 +4,11 @@ from collections import defaultdict
 from collections.abc import Iterator, Mapping, Sequence
 from datetime import date, timedelta
 
-from planner.bedwork import fillings_of, manure_checks, turnovers_of
+from planner.bedwork import Turnover, fillings_of, manure_checks, turnovers_of
 from planner.garden import Garden
 from planner.scheduling import Sowing
 from planner.terms import Week, volume_words, week_of
-from planner.writing.place_words import day_words, stretch_words
+from planner.writing.place_words import day_words, short_stretch_words, stretch_words
 from planner.writing.turnover_text import dressing_words
 
 # A new bed is filled this long before anything enters it, so that it can settle a little.
@@ -38,15 +38,30 @@ def _fill(garden: Garden, sowings: Sequence[Sowing]) -> Iterator[tuple[date, str
 
 
 def _dress(garden: Garden, sowings: Sequence[Sowing]) -> Iterator[tuple[date, str]]:
+    """A line for each bed, week and depth; stretches that touch are told as one."""
+    alike: dict[tuple[Week, str, float], list[Turnover]] = defaultdict(list)
     for one in turnovers_of(garden, sowings):
-        place = f"{one.bed.name}, {stretch_words(one.bed, one.from_um, one.to_um)}"
-        if one.volume_l > 0:
-            yield one.on, f"Top-dress {place}, after {one.sowing}: {dressing_words(one)}."
-        elif one.held_back:
-            yield (
-                one.on,
-                f"No compost on {place}, after {one.sowing}: it has its share of the year.",
-            )
+        if one.volume_l > 0 or one.held_back:
+            alike[week_of(one.on), one.bed.name, one.depth_mm].append(one)
+    for (week, _, depth_mm), found in alike.items():
+        place = _place(found)
+        if depth_mm > 0:
+            yield week.monday, f"Top-dress {place}: {dressing_words(found)}."
+        else:
+            yield week.monday, f"No more compost this year on {place}."
+
+
+def _place(found: Sequence[Turnover]) -> str:
+    bed = found[0].bed
+    joined: list[tuple[int, int]] = []
+    for from_um, to_um in sorted((one.from_um, one.to_um) for one in found):
+        if joined and from_um <= joined[-1][1]:
+            joined[-1] = (joined[-1][0], max(joined[-1][1], to_um))
+        else:
+            joined.append((from_um, to_um))
+    *others, last = joined
+    words = [short_stretch_words(bed, *one) for one in others]
+    return f"{bed.name}, {' and '.join([*words, stretch_words(bed, *last)])}"
 
 
 def _wait(garden: Garden, sowings: Sequence[Sowing]) -> Iterator[tuple[date, str]]:

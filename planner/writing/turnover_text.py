@@ -27,13 +27,13 @@ def turnover_text(garden: Garden, turnovers: Sequence[Turnover], width: int) -> 
     return "\n\n".join(part for part in parts if part)
 
 
-def dressing_words(one: Turnover) -> str:
-    """What is spread on a block's ground, such as "0.6 cu ft of compost (1/2 in)"."""
-    unit = one.bed.note.unit
-    if one.volume_l <= 0:
+def dressing_words(alike: Sequence[Turnover]) -> str:
+    """What is spread on ground of one bed to one depth, such as "0.6 cu ft of compost (1/2 in)"."""
+    one, unit = alike[0], alike[0].bed.note.unit
+    if one.depth_mm <= 0:
         return "no more compost this year" if one.held_back else "no compost"
     depth = length_words(one.depth_mm * 1000, unit)
-    return f"{volume_words(one.volume_l, unit)} of compost ({depth})"
+    return f"{volume_words(sum(each.volume_l for each in alike), unit)} of compost ({depth})"
 
 
 def _filled(text: str, width: int, indent: str = "") -> str:
@@ -62,7 +62,7 @@ def _line(one: Turnover) -> str:
     done = "pull" if one.pulled else "cut"
     place = short_stretch_words(one.bed, one.from_um, one.to_um)
     after = f"; then {', '.join(one.followers)}" if one.followers else ""
-    return f"{one.bed.name}, {place}: {done} {one.sowing}, {dressing_words(one)}{after}"
+    return f"{one.bed.name}, {place}: {done} {one.sowing}, {dressing_words([one])}{after}"
 
 
 def _years(garden: Garden, turnovers: Sequence[Turnover], width: int) -> Iterator[str]:
@@ -77,7 +77,7 @@ def _years(garden: Garden, turnovers: Sequence[Turnover], width: int) -> Iterato
         f"Compost in all: {volume_words(volume_l, unit)}, {bags} of {size}. By bed and year:"
     )
     yield _filled(all_of_it, width)
-    years = compost_years(turnovers)
+    years = compost_years(garden, turnovers)
     names = max(len(one.bed.name) for one in years)
     for year in years:
         depth = length_words(year.deepest_mm * 1000, unit)

@@ -95,7 +95,7 @@ def test_four_dressings_of_a_quarter_inch_reach_the_ceiling_of_a_year() -> None:
 
 def test_the_ceiling_is_told_with_a_soil_test() -> None:
     found = turnovers_of(_GARDEN, _in_a_row(_GARDEN, 4))
-    [year] = compost_years(found)
+    [year] = compost_years(_GARDEN, found)
     assert year.full_on == found[2].on == date(2027, 7, 24)
     text = _text(list(found))
     assert "The year's ceiling is reached: Gate bed on 24 July 2027." in text
@@ -119,7 +119,7 @@ def test_a_year_later_the_ground_may_have_compost_again() -> None:
     later = standing(_GARDEN, "tomato 1", (date(2028, 5, 1), date(2028, 8, 1)))
     found = turnovers_of(_GARDEN, [*_in_a_row(_GARDEN, 3), later])
     assert found[-1].depth_mm == pytest.approx(12.7)
-    assert [one.year for one in compost_years(found)] == [2027, 2028]
+    assert [one.year for one in compost_years(_GARDEN, found)] == [2027, 2028]
 
 
 @st.composite
@@ -150,7 +150,7 @@ def test_the_years_of_all_beds_hold_all_that_is_spread(sowings: list[Sowing]) ->
     found = turnovers_of(_GARDEN, sowings)
     assert len(found) == len(sowings)
     spread = sum(one.volume_l for one in found)
-    assert sum(one.volume_l for one in compost_years(found)) == pytest.approx(spread)
+    assert sum(one.volume_l for one in compost_years(_GARDEN, found)) == pytest.approx(spread)
     for one in found:
         long_m, wide_m = (one.to_um - one.from_um) / 1e6, one.bed.width_um / 1e6
         assert one.volume_l == pytest.approx(long_m * wide_m * one.depth_mm)
@@ -254,8 +254,19 @@ def _one_crop_plan(crop: str) -> str:
 def test_a_week_is_told_what_is_spread_in_it() -> None:
     lines = bedwork_lines(_GARDEN, _in_a_row(_GARDEN, 1, (2, 4)))
     place = "Gate bed, 2 ft to 4 ft from the marked end"
-    told = f"Top-dress {place}, after radish 1: 0.33 cu ft of compost (1/2 in)."
+    told = f"Top-dress {place}: 0.33 cu ft of compost (1/2 in)."
     assert lines == {week_of(date(2027, 5, 29)): (told,)}
+
+
+def test_stretches_of_a_bed_that_touch_are_told_as_one() -> None:
+    sowings = [
+        standing(_GARDEN, "radish 1", (_MAY, _JUNE), (0, 2)),
+        standing(_GARDEN, "tomato 1", (_MAY, _JUNE), (2, 3)),
+        standing(_GARDEN, "leaf lettuce 1", (_MAY, date(2027, 6, 3)), (6, 8)),
+    ]
+    [told] = bedwork_lines(_GARDEN, sowings)[week_of(_JUNE)]
+    place = "Gate bed, 0 in to 3 ft and 6 ft to 8 ft from the marked end"
+    assert told == f"Top-dress {place}: 0.83 cu ft of compost (1/2 in)."
 
 
 def test_a_new_bed_is_filled_the_week_before_anything_enters_it() -> None:
@@ -268,7 +279,7 @@ def test_a_new_bed_is_filled_the_week_before_anything_enters_it() -> None:
 def test_ground_that_has_had_its_share_is_told() -> None:
     lines = bedwork_lines(_GARDEN, _in_a_row(_GARDEN, 3))
     assert lines[week_of(date(2027, 7, 24))] == (
-        "No compost on Gate bed, all of it, after radish 3: it has its share of the year.",
+        "No more compost this year on Gate bed, all of it.",
     )
 
 
