@@ -9,6 +9,8 @@ from planner.climate import Climate
 from planner.garden import (
     Crop,
     DailyWeather,
+    FreezeDates,
+    FreezeDay,
     FreezesAllYear,
     FreezesOnRecord,
     NoTemperatures,
@@ -17,7 +19,7 @@ from planner.garden import (
 )
 from planner.growth import outdoor_times
 from planner.reading.crops_file import read_crops
-from planner.terms import Source, days_between
+from planner.terms import MonthDay, Source, days_between
 
 _MADE_UP = Source("memory")
 _SEASON = (date(2027, 1, 1), date(2028, 12, 31))
@@ -86,3 +88,25 @@ def test_where_half_of_all_years_have_no_last_freeze_no_weeks_are_counted_from_i
 
     times = outdoor_times(_crop("tomato"), _on_record(30.0, low), 0.1, _SEASON)
     assert date(2027, 1, 20) in [time.opens for time in times]
+
+
+def test_a_time_says_why_it_opens_and_ends() -> None:
+    """Classes of hardiness and the weeks they wait: rules §7; a cover: §26."""
+    freezes = FreezeDates(
+        FreezeDay(MonthDay(4, 1), 11.7, _MADE_UP, _MADE_UP),
+        FreezeDay(MonthDay(11, 1), 11.7, _MADE_UP, _MADE_UP),
+    )
+    climate = Climate(Site("Here", 40.0, freezes, NoTemperatures(), NoWeather()))
+    season = (date(2027, 1, 1), date(2027, 12, 31))
+    (tomato,) = outdoor_times(_crop("tomato"), climate, 0.1, season, 2)
+    (alone,) = outdoor_times(_crop("tomato"), climate, 0.1, season)
+    assert alone.opens - tomato.opens == timedelta(weeks=2)
+    assert tomato.why_opens == f"{alone.why_opens}, and a cover lets it out 2 weeks earlier (§26)"
+    assert alone.why_ends == f"before {alone.ends} at most 10% of years have frozen"
+    (radish,) = outdoor_times(_crop("radish"), climate, 0.1, season, 2)
+    assert "before the average last freeze (2027-04-01)" in radish.why_opens
+    assert "beyond the average first freeze (2027-11-01)" in radish.why_ends
+    garlic = outdoor_times(_crop("garlic"), climate, 0.1, season)
+    assert {one.why_ends for one in garlic} == {"it stands through the winter"}
+    # Started up to four weeks after the first freeze, it lives on into the next year's time.
+    assert date(2027, 11, 29) in {one.last_start for one in garlic}
