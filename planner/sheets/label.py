@@ -12,8 +12,8 @@ from planner.sheets.typesetter import typeset
 from planner.sheets.work import Work
 
 _GONE = {SowingState.CLEARED, SowingState.LOST}
-_LONGEST_NAME = 40
-_LONGEST_KIND = 40
+_LONGEST_NAME = 36
+_LONGEST_BED = 30
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,10 +64,10 @@ def _label(work: Work, sowing: Sowing, block: Block, number: int) -> Label:
     bed = work.beds[block.bed]
     return Label(
         sowing=shown(sowing.id, _LONGEST_NAME),
-        kind="" if crop.label.casefold() == crop.name else shown(crop.label, _LONGEST_KIND),
+        kind="" if crop.label.casefold() == crop.name else shown(crop.label, _LONGEST_BED),
         part=f"{number} of {blocks}" if blocks > 1 else "",
         begun=_begun(sowing),
-        bed=bed_words(bed.name, work.number_of(bed.name), _LONGEST_NAME),
+        bed=bed_words(bed.name, work.number_of(bed.name), _LONGEST_BED),
         place=stretch_words(bed, block),
         picked=f"pick from about {day_words(_first_pick(sowing))}",
     )

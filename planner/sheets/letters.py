@@ -3,11 +3,14 @@
 import csv
 from functools import cache
 from importlib.resources import files
-from unicodedata import category, normalize
+from unicodedata import bidirectional, category, normalize
 
 STAND_IN = "□"
 # So much of the garden's name stands at the foot of a page, even in the widest letters.
 LONGEST_GARDEN = 34
+# What is read from the right keeps to itself (Unicode Standard Annex 9, 2.4).
+_ISOLATED, _ISOLATED_END = "\N{FIRST STRONG ISOLATE}", "\N{POP DIRECTIONAL ISOLATE}"
+_FROM_RIGHT = {"R", "AL"}
 _BREAK = "\N{ZERO WIDTH SPACE}"
 _LONGEST_WORD = 16
 # What shows nothing by itself. An accent that is no letter of its own with what stands before it
@@ -24,12 +27,17 @@ def shown(text: str, longest: int = 600) -> str:
     plain = " ".join(normalize("NFC", text).split())
     if len(plain) > longest:
         plain = f"{plain[: longest - 1]}…"
-    return " ".join(_breakable(word) for word in _letters(plain).split(" "))
+    words = " ".join(_breakable(word) for word in _letters(plain).split(" "))
+    return f"{_ISOLATED}{words}{_ISOLATED_END}" if _is_from_right(words) else words
 
 
 def has_stand_in(text: str) -> bool:
     """Whether a letter of a text is shown as a box."""
     return STAND_IN in shown(text)
+
+
+def _is_from_right(text: str) -> bool:
+    return any(bidirectional(letter) in _FROM_RIGHT for letter in text)
 
 
 def _letters(text: str) -> str:

@@ -15,7 +15,7 @@ from planner.terms import Week, amount_words, week_of
 
 _INDOORS = {TaskKind.START_INDOORS, TaskKind.HARDEN_OFF}
 _ENTERING = {TaskKind.SOW, TaskKind.SET_OUT}
-_LONGEST_NAME = 60
+_LONGEST_NAME = 50
 # What a sentence begins with, where that is more than one word.
 _VERBS = ("Begin to harden off", "Set out", "Lift and cure")
 # More beds than these are told in words alone.

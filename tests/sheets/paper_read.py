@@ -124,7 +124,24 @@ def faults_of(page: Any, smallest_pt: float) -> list[str]:
             found.append(f"a filling is {mark['non_stroking_color']}")
     if page.images:
         found.append("an image")
-    return [*found, *(f"{one} lies on {other}" for one, other in overlaps(words(page)))]
+    found.extend(f"{one} lies on {other}" for one, other in overlaps(words(page)))
+    return [*found, *(f"a line goes through {one}" for one in struck(page))]
+
+
+def struck(page: Any) -> list[str]:
+    """Words that a line goes through."""
+    return [word.text for word in words(page) for line in page.lines if _goes_through(line, word)]
+
+
+def _goes_through(line: Any, word: Word) -> bool:
+    """Whether a line crosses a word's body, leaving out what a descender or the leading takes."""
+    quarter = (word.bottom - word.top) / 4
+    across = min(line["x1"], word.right - 0.5) > max(line["x0"], word.left + 0.5)
+    if line["height"] < line["width"]:
+        return bool(across and word.top + quarter < line["top"] < word.bottom - quarter)
+    inside = word.left + 0.5 < line["x0"] < word.right - 0.5
+    beside = min(line["bottom"], word.bottom) - max(line["top"], word.top)
+    return bool(inside and beside > quarter)
 
 
 def _is_black(colour: Any) -> bool:

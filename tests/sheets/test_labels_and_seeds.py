@@ -71,7 +71,7 @@ def test_each_block_of_each_sowing_has_its_label(plan: str) -> None:
             else f"into the bed {_day(sowing.sow_on)} {sowing.sow_on.year}"
         )
         for block in sowing.blocks:
-            label = rf"{re.escape(sowing.id)} (\d of \d )?{begun} {re.escape(block.bed)}, "
+            label = rf"{re.escape(sowing.id)} (\d of \d )?{begun} {re.escape(block.bed)} "
             assert re.search(label, text), label
         assert f"pick from about {_day(sowing.harvest[0].day)}" in text
     assert text.count("pick from about") == sum(len(one.blocks) for one in work.sowings)

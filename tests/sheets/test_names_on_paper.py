@@ -7,7 +7,7 @@ import pytest
 
 from planner.sheets import Work, write_labels, write_season_sheets, write_seed_starting
 from tests.sheets.paper_read import ReadPdf, faults_of
-from tests.sheets.works import brief, draft, with_beds_named, with_crops_named
+from tests.sheets.works import brief, draft, with_beds_named, with_both_named, with_crops_named
 
 _SMALLEST_PT = 11
 # What would be an instruction to the typesetter, if names were markup.
@@ -77,7 +77,7 @@ def test_a_letter_without_type_is_a_box_and_the_bed_is_told_by_its_number() -> N
 
 
 @pytest.mark.parametrize("names", [_TRYING, _MARKUP, _LETTERS, _WITHOUT_TYPE], ids=range(4))
-@pytest.mark.parametrize("named", [with_beds_named, with_crops_named])
+@pytest.mark.parametrize("named", [with_beds_named, with_crops_named, with_both_named])
 def test_no_name_runs_off_the_paper_or_over_another(
     named: Callable[[Work, Sequence[str]], Work], names: tuple[str, ...]
 ) -> None:

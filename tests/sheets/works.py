@@ -70,3 +70,8 @@ def with_crops_named(work: Work, names: Sequence[str]) -> Work:
         for number, one in enumerate(work.sowings, 1)
     )
     return Work(work.garden, work.as_of, sowings, tasks_of(work.garden, sowings))
+
+
+def with_both_named(work: Work, names: Sequence[str]) -> Work:
+    """The same work in beds and of crops of these names."""
+    return with_crops_named(with_beds_named(work, names), names)
