@@ -99,12 +99,13 @@ def _place(block: Block, order: dict[str, int]) -> tuple[int, date, int]:
 def _cells(season: Season, block: Block, sowing: Sowing) -> tuple[str, ...]:
     unit = next(one for one in season.garden.beds if one.name == block.bed).note.unit
     under = f", under {block.under}" if block.under else ""
+    year = season.garden.wish.first.year
     return (
         block.bed,
         f"{length_words(block.from_um, unit)} to {length_words(block.to_um, unit)}{under}",
         el("a", sowing.id, href=f"#{sowing_fragment(sowing.id)}"),
-        day_element(block.enter_on),
-        day_element(block.leave_on),
+        day_element(block.enter_on, year),
+        day_element(block.leave_on, year),
     )
 
 

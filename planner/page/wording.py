@@ -16,9 +16,10 @@ def full_day_words(day: date) -> str:
     return f"{day:%A} {day_words(day)} {day.year}"
 
 
-def day_element(day: date) -> Html:
-    """A day in a table or a sentence, with its date for machines."""
-    return el("time", f"{day_words(day)} {day.year}", datetime=day.isoformat())
+def day_element(day: date, this_year: int = 0) -> Html:
+    """A day in a table, with its date for machines; of `this_year` without the year."""
+    words = day_words(day) if day.year == this_year else f"{day_words(day)} {day.year}"
+    return el("time", words, datetime=day.isoformat())
 
 
 def week_words(week: Week) -> str:
