@@ -1,4 +1,4 @@
-"""The week's sheet: what is to do, day by day and bed by bed, with boxes to tick."""
+"""The week's sheet (§43): what is to do, day by day and bed by bed, with boxes to tick."""
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
