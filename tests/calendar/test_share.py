@@ -19,7 +19,7 @@ import pytest
 from planner.cli.season_folder import write_season_folder
 from tests.calendar.conftest import LIVE, Stages
 from tests.calendar.programs import free_port
-from tests.plans import PROGRAM, contents, planner
+from tests.plans import PROGRAM, contents, planner, write_plan
 
 _NOTHING = (404, b"")
 
@@ -283,8 +283,8 @@ def test_a_token_not_made_here_is_no_address(folder: Path, damage: str) -> None:
 
 
 def test_without_a_season_there_is_nothing_to_share(tmp_path: Path) -> None:
-    (tmp_path / "plan").mkdir()
-    result = planner("share", tmp_path / "plan", "--port", "0")
+    plan = write_plan(tmp_path / "plan")
+    result = planner("share", plan, "--port", "0")
     assert result.returncode == 2
     assert "no season yet" in result.stderr
-    assert contents(tmp_path / "plan") == {}
+    assert set(contents(plan)) == {"garden.toml"}
