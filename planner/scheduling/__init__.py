@@ -11,6 +11,7 @@ from planner.garden import Garden
 from planner.scheduling.candidate import Candidate, CropTimes, candidate_of
 from planner.scheduling.changing import Changing
 from planner.scheduling.chosen import Bound, Choice, MoreGround
+from planner.scheduling.crop_years import CropYears, YearOfCrop, crop_years, open_days_only
 from planner.scheduling.earlier import Earlier
 from planner.scheduling.effort import EFFORTS, USUAL_EFFORT
 from planner.scheduling.naming import NamesGiven, name_sowings
@@ -31,6 +32,7 @@ __all__ = [
     "Changing",
     "Choice",
     "CropTimes",
+    "CropYears",
     "Earlier",
     "HarvestDay",
     "Method",
@@ -47,9 +49,12 @@ __all__ = [
     "Unmet",
     "UnmetKind",
     "Workdays",
+    "YearOfCrop",
     "candidate_of",
     "choose_sowings",
+    "crop_years",
     "name_sowings",
+    "open_days_only",
     "openings",
     "rule_of_thumb",
     "supply_of",

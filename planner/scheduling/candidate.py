@@ -50,22 +50,6 @@ class CropTimes:
     last_wanted: date
 
 
-@dataclass(frozen=True, slots=True)
-class CropCandidates:
-    """A crop's candidates, and what they were made under.
-
-    `years` is what the crop meets in a few past years, for which its sowings are chosen too (§40).
-    """
-
-    about: CropTimes
-    candidates: list[Candidate]
-    years: tuple[CropTimes, ...] = ()
-
-    def serving(self, week: Week) -> list[Candidate]:
-        """Every candidate that could serve a week."""
-        return [one for one in self.candidates if week in one.days]
-
-
 def candidates_of(about: CropTimes) -> list[Candidate]:
     """Every candidate from the first day of planning on that ripens while the crop is wanted."""
     return [

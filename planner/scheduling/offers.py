@@ -14,7 +14,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from planner.garden import Crop, Store
-from planner.scheduling.candidate import Candidate, CropCandidates
+from planner.scheduling.candidate import Candidate
+from planner.scheduling.crop_years import CropCandidates
 from planner.scheduling.worth import UNPICKED, work_of
 from planner.scheduling.years import in_years
 from planner.terms import Week
@@ -146,7 +147,7 @@ def offers_of(
         beyond=np.array([row.beyond for row in rows], float),
         work=np.array([row.work for row in rows], float),
         flows=flows,
-        years=_by_year(rows, len(found.years), len(weeks)),
+        years=_by_year(rows, len(found.years.years), len(weeks)),
     )
 
 
@@ -236,12 +237,14 @@ class _Rows:
         )
 
     def _until(self, candidate: Candidate, last: date) -> Floats:
-        """What a candidate gives each week until its ground is given back; what is stored, all."""
+        """What a candidate gives each week until its ground is given back.
+
+        What is stored is lifted on one day: it gives all its weeks or none.
+        """
         gives = np.zeros(len(self.weeks))
-        stored = isinstance(self.found.about.crop.habit, Store)
         for week, day in candidate.days.items():
             waits = not candidate.flow and self._waits_for_garden_day(week, day)
-            if week in self._place and (stored or day <= last) and not waits:
+            if week in self._place and day <= last and not waits:
                 gives[self._place[week]] = candidate.flow.get(week, 1.0)
         return gives
 
