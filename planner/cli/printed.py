@@ -4,9 +4,11 @@ from datetime import date
 from pathlib import Path
 from typing import Any
 
+from planner.bedwork import water_of
 from planner.cli.plan_folder import RECORD, earlier_season, need_garden
 from planner.cli.season_folder import SEASON
 from planner.cli.shell import refuse
+from planner.climate import Climate
 from planner.season import Season, season_unreadable
 from planner.sheets import (
     BedLines,
@@ -22,14 +24,13 @@ from planner.terms import Place, Problem, Week, week_of
 
 _RECORD = f"{SEASON}/{RECORD}"
 _TOLD = ("id", "kind", "sowing", "bed", "place", "text")
-_NO_BED_LINES: BedLines = {}
 
 
 def sheet_files(season: Season) -> dict[str, bytes]:
     """What is printed of a season, by name."""
     work = work_of(season)
     return {
-        "sheets.pdf": write_season_sheets(work, _NO_BED_LINES),
+        "sheets.pdf": write_season_sheets(work, _bed_lines(work)),
         "labels.pdf": write_labels(work),
         "seed-starting.pdf": write_seed_starting(work),
     }
@@ -50,7 +51,7 @@ def week_pdf(folder: Path, named: str, record: dict[str, Any], week: Week) -> by
                 )
             ]
         )
-    return write_week_sheet(work, week, _NO_BED_LINES)
+    return write_week_sheet(work, week, _bed_lines(work))
 
 
 def _work(folder: Path, record: dict[str, Any]) -> Work:
@@ -63,6 +64,17 @@ def _work(folder: Path, record: dict[str, Any]) -> Work:
         return Work(garden, as_of, sowings, tasks_of(garden, sowings))
     except (KeyError, ValueError, TypeError, AttributeError, OverflowError, IndexError):
         refuse([season_unreadable(_RECORD, "A day or a sowing in it is not what it should be.")])
+
+
+def _bed_lines(work: Work) -> BedLines:
+    """What the beds take in each week: soil and compost, then water."""
+    from planner.writing import bedwork_lines, water_lines  # noqa: PLC0415 - heavy
+
+    garden, sowings = work.garden, work.sowings
+    soil = bedwork_lines(garden, sowings)
+    water = water_lines(water_of(garden, Climate(garden.site), sowings))
+    weeks = sorted({*soil, *water})
+    return {week: (*soil.get(week, ()), *water.get(week, ())) for week in weeks}
 
 
 def _told(work: Work, weeks: set[Week]) -> list[tuple[str, ...]]:

@@ -16,6 +16,7 @@ from planner.growth.course import (
     indoor_days,
     likely_ripe,
 )
+from planner.growth.frost_kill import NEVER, deadly_days, deadly_degc, killed_on
 from planner.growth.limits import Limits, comes_up_on, harvest_limits, limits_of
 from planner.growth.outdoor_time import OutdoorTime, outdoor_times
 from planner.growth.own_crop_pace import at_own_pace
@@ -25,6 +26,7 @@ from planner.growth.paces import CropPace, Paces
 
 __all__ = [
     "HARDENING_DAYS",
+    "NEVER",
     "Conditions",
     "Course",
     "CropPace",
@@ -41,8 +43,11 @@ __all__ = [
     "begun_course",
     "comes_up_on",
     "course_of",
+    "deadly_days",
+    "deadly_degc",
     "harvest_limits",
     "indoor_days",
+    "killed_on",
     "likely_ripe",
     "limits_of",
     "outdoor_times",

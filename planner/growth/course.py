@@ -13,9 +13,6 @@ from planner.terms import Figure
 
 # Hardening off takes one to two weeks (TRADE-S22).
 HARDENING_DAYS = 7
-# A harvest is counted on from the day by which this share of past years have it ripe. Tried on
-# past years (§39), two in three did better than the middle year, and more did worse.
-READY_IN = 0.65
 _LEAST_DAYS_OUTDOORS = 7.0
 _HALF_A_YEAR_DAYS = 180
 _NO_LIMITS = Limits(date.min)
@@ -28,7 +25,6 @@ class Ripening:
     The one, five and nine in ten of past years; without a record, the ends and the middle of
     the published range of days. `years` on record, and in how many of them it would not have
     been ripe before frost, heat or the season ended it; `late` then is the day of that end.
-    `margin` is by how many days few years have it earlier than likely, and most have it later.
     """
 
     early: date
@@ -36,17 +32,6 @@ class Ripening:
     late: date
     years: int = 0
     years_too_late: int = 0
-    margin: tuple[int, int] = (0, 0)
-
-    @property
-    def in_few(self) -> date:
-        """The day by which few years have it ripe; its hold is counted from then (§39)."""
-        return self.likely - timedelta(days=self.margin[0])
-
-    @property
-    def in_most(self) -> date:
-        """The day by which most years have it ripe; it is counted on from then (§39)."""
-        return self.likely + timedelta(days=self.margin[1])
 
 
 @dataclass(frozen=True, slots=True)
@@ -214,10 +199,8 @@ def _from_past_years(enters_on: date, days: float, pace: CropPace, ends: date) -
     dates = sorted(year.ripe_on(enters_on, days) for year in pace.past)
     last = len(dates) - 1
     early, likely, late = (dates[round(share * last)] for share in (0.1, 0.5, 0.9))
-    few, most = (dates[round(share * last)] for share in (1 - READY_IN, READY_IN))
     too_late = sum(day > ends for day in dates)
-    margin = (likely - few).days, (most - likely).days
-    return Ripening(early, likely, late, len(dates), too_late, margin)
+    return Ripening(early, likely, late, len(dates), too_late)
 
 
 def spans_winter(days: Figure) -> bool:

@@ -11,7 +11,8 @@ from planner.climate import Climate, KnownTemperatures, SeasonTemperatures
 from planner.garden import Crop, HeatNeeds, NeverBolts, NoEmergenceTable, Pick, StartFrom, Store
 from planner.growth.emergence import NoEmergence, WhyNotUp, emergence_day
 
-_SMOOTHING_DAYS = 3
+# The limits of air are published for monthly means: each day is judged by the month about it.
+_SMOOTHING_DAYS = 15
 # Heat keeps fruit from setting; what has set ripens on. About a month lies between; from memory.
 _FRUIT_SET_DAYS = 30
 _SPOILS = "on average days are warmer than {degrees}, and it spoils"

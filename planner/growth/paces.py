@@ -57,6 +57,12 @@ class Paces:
         return known if isinstance(known, KnownTemperatures) else None
 
     @cached_property
+    def past_soils(self) -> tuple[tuple[float, ...], ...]:
+        """The soil of each past year on record, degrees C by day."""
+        past = self.temperatures.past if self.temperatures is not None else ()
+        return tuple(year.soil_degc() for year in past)
+
+    @cached_property
     def calendar(self) -> Pace:
         """The pace by the calendar, the same for every crop."""
         return Pace(self.climate, self.first, self.last)

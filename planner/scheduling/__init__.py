@@ -8,9 +8,16 @@ from datetime import date
 
 from planner.climate import Climate
 from planner.garden import Garden
-from planner.scheduling.candidate import Candidate, CropCandidates, CropTimes, candidate_of
+from planner.scheduling.candidate import Candidate, CropTimes, candidate_of
 from planner.scheduling.changing import Changing
 from planner.scheduling.chosen import Bound, Choice, MoreGround
+from planner.scheduling.crop_years import (
+    CropCandidates,
+    CropYears,
+    YearOfCrop,
+    crop_years,
+    open_days_only,
+)
 from planner.scheduling.earlier import Earlier
 from planner.scheduling.effort import EFFORTS, USUAL_EFFORT
 from planner.scheduling.naming import NamesGiven, name_sowings
@@ -34,6 +41,7 @@ __all__ = [
     "Choice",
     "CropCandidates",
     "CropTimes",
+    "CropYears",
     "Earlier",
     "HarvestDay",
     "Method",
@@ -50,12 +58,15 @@ __all__ = [
     "Unmet",
     "UnmetKind",
     "Workdays",
+    "YearOfCrop",
     "candidate_of",
     "choose_sowings",
     "comes_up_in",
     "crop_candidates",
+    "crop_years",
     "is_usable",
     "name_sowings",
+    "open_days_only",
     "openings",
     "rule_of_thumb",
     "seeds_for",

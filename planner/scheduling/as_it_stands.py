@@ -11,7 +11,8 @@ from functools import cached_property
 from planner.garden import DailyWeather, Garden, SharedGround
 from planner.growth import begun_course
 from planner.journal import Event, History
-from planner.scheduling.candidate import Candidate, CropCandidates, CropTimes, candidate_of
+from planner.scheduling.candidate import Candidate, CropTimes, candidate_of
+from planner.scheduling.crop_years import CropCandidates
 from planner.scheduling.sowing import HARVEST_PLACES, HarvestDay, Sowing, SowingState
 from planner.terms import Quantity, Unit
 

@@ -7,7 +7,7 @@ from datetime import date, timedelta
 from planner.garden import Garden
 from planner.journal import Event, History, Journal
 from planner.scheduling.as_it_stands import as_it_stands
-from planner.scheduling.candidate import CropCandidates
+from planner.scheduling.crop_years import CropCandidates
 from planner.scheduling.sowing import Block, Method, Sowing, SowingState
 
 

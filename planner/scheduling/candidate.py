@@ -50,22 +50,6 @@ class CropTimes:
     last_wanted: date
 
 
-@dataclass(frozen=True, slots=True)
-class CropCandidates:
-    """A crop's candidates, and what they were made under.
-
-    `years` is what the crop meets in a few past years, for which its sowings are chosen too (§40).
-    """
-
-    about: CropTimes
-    candidates: list[Candidate]
-    years: tuple[CropTimes, ...] = ()
-
-    def serving(self, week: Week) -> list[Candidate]:
-        """Every candidate that could serve a week."""
-        return [one for one in self.candidates if week in one.days]
-
-
 def candidates_of(about: CropTimes) -> list[Candidate]:
     """Every candidate from the first day of planning on that ripens while the crop is wanted."""
     return [
@@ -124,12 +108,9 @@ def candidate_of(about: CropTimes, course: Course) -> Candidate:
 
 
 def _span(about: CropTimes, course: Course, days: float) -> tuple[date, date]:
-    """From the day most years have it ripe to the end of its hold in years that have it early.
-
-    Within the time outdoors and the wants.
-    """
-    last = max(course.ripe.in_most, course.ripe.in_few + timedelta(days=int(days)))
-    return course.ripe.in_most, min(last, course.time.ends, about.last_wanted)
+    """From the likely first harvest so many days on, within the time outdoors and the wants."""
+    first = course.ripe.likely
+    return first, min(first + timedelta(days=int(days)), course.time.ends, about.last_wanted)
 
 
 def _usable_by_week(about: CropTimes, course: Course, hold_days: float) -> dict[Week, date]:
@@ -163,7 +144,7 @@ def _cut_candidate(about: CropTimes, course: Course, habit: Cut) -> Candidate:
     flow: dict[Week, float] = {}
     gives, regrow = about.crop.gives.middle, habit.regrow_days.middle
     last = min(course.time.ends, about.last_wanted)
-    day = about.workdays.on_or_after(course.ripe.in_most)
+    day = about.workdays.on_or_after(course.ripe.likely)
     share = 1.0
     for _ in range(int(habit.cuts.middle)):
         if day is None or day > last:

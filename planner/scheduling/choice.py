@@ -15,9 +15,9 @@ from planner.ground import NOBODY, Holding
 from planner.growth import own_paces
 from planner.scheduling.begun import begun_of
 from planner.scheduling.bound import bound_of
-from planner.scheduling.candidate import CropCandidates
 from planner.scheduling.changing import Changing
 from planner.scheduling.chosen import Choice
+from planner.scheduling.crop_years import CropCandidates
 from planner.scheduling.earlier import Earlier
 from planner.scheduling.earlier_plan import put_back
 from planner.scheduling.effort import EFFORTS, Effort
@@ -112,7 +112,7 @@ def plan_of(question: Question, much: Effort) -> WorkingPlan:
         return WorkingPlan(question.offers, question.beds, question.worth)
     beds, crops = len(question.garden.beds), len(question.offers)
     visits = much.share * _VISITS * (1 + beds / _MORE_VISITS_BEDS)
-    years = max(len(one.years) for one in question.found.values())
+    years = max(len(one.years.years) for one in question.found.values())
     rounds = int(visits / (beds + _CROP_VISITS * crops) / (1 + years / _YEARS_A_ROUND))
     return _revised(question, much, rounds) if question.movable else _begun(question, much, rounds)
 

@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Mapping
 
 from planner.garden import Garden
-from planner.scheduling.candidate import CropCandidates
+from planner.scheduling.crop_years import CropCandidates
 from planner.scheduling.diagnosis import why_unfed
 from planner.scheduling.reasons import no_ground_reason, partial_reason, too_little_reason
 from planner.scheduling.sowing import Sowing

@@ -108,7 +108,8 @@ class _Maker:
         harvest = self._harvest_of(together)
         clear_on = self._clear_on(placed)
         chosen = _chosen(offers, placed, candidate)
-        made = Made(course, plants, harvest, clear_on, chosen, self._pair(placed))
+        until = max(self._until(one) for one in together)
+        made = Made(course, plants, harvest, clear_on, chosen, until, self._pair(placed))
         return Sowing(
             id="",
             mark=f"#{placed.number}",

@@ -14,15 +14,18 @@ import numpy as np
 from numpy.typing import NDArray
 
 from planner.garden import Crop, Store
-from planner.scheduling.candidate import Candidate, CropCandidates
+from planner.scheduling.candidate import Candidate
+from planner.scheduling.crop_years import CropCandidates
 from planner.scheduling.worth import UNPICKED, work_of
 from planner.scheduling.years import in_years
-from planner.terms import Week
+from planner.terms import Week, week_of
 
 Floats = NDArray[np.float64]
 Whole = NDArray[np.int64]
 ENOUGH = 1e-6
 _NEARLY_FULL = 0.5
+# So many weeks beyond its likely end may ground be kept for years that are late.
+_MOST_LATER = 3
 
 
 @dataclass(frozen=True)
@@ -146,7 +149,7 @@ def offers_of(
         beyond=np.array([row.beyond for row in rows], float),
         work=np.array([row.work for row in rows], float),
         flows=flows,
-        years=_by_year(rows, len(found.years), len(weeks)),
+        years=_by_year(rows, len(found.years.years), len(weeks)),
     )
 
 
@@ -199,9 +202,13 @@ class _Rows:
             gives[self._place[week]] = candidate.flow.get(week, 1.0)
             if not stored:
                 yield self._row(number, candidate, (gives, brings), day, years)
-        if stored and gives.any():
-            day = min(candidate.days.values())
-            yield self._row(number, candidate, (gives, brings), day, years)
+        if gives.any():
+            every = candidate.days.values()
+            last = (
+                min(every) if stored else max(day for day in every if week_of(day) in self._place)
+            )
+            for day in ([last] if stored else []) + _later_days(years, last, stored=stored):
+                yield self._row(number, candidate, (gives, brings), day, years)
 
     def _waits_for_garden_day(self, week: Week, day: date) -> bool:
         return week in self._on_garden_days and not self.found.about.workdays.wish.is_garden_day(
@@ -236,14 +243,29 @@ class _Rows:
         )
 
     def _until(self, candidate: Candidate, last: date) -> Floats:
-        """What a candidate gives each week until its ground is given back; what is stored, all."""
+        """What a candidate gives each week until its ground is given back.
+
+        What is stored is lifted on one day: it gives all its weeks or none.
+        """
         gives = np.zeros(len(self.weeks))
-        stored = isinstance(self.found.about.crop.habit, Store)
         for week, day in candidate.days.items():
             waits = not candidate.flow and self._waits_for_garden_day(week, day)
-            if week in self._place and (stored or day <= last) and not waits:
+            if week in self._place and day <= last and not waits:
                 gives[self._place[week]] = candidate.flow.get(week, 1.0)
         return gives
+
+
+def _later_days(years: list[Candidate], last: date, *, stored: bool) -> list[date]:
+    """Days after the last by the likely dates until which the ground may be kept for late years.
+
+    One in each week; what is stored is lifted on its first.
+    """
+    days: dict[Week, date] = {}
+    for one in years:
+        for day in [min(one.days.values())] if stored and one.days else one.days.values():
+            if day > last:
+                days[week_of(day)] = max(day, days.get(week_of(day), day))
+    return sorted(days.values())[:_MOST_LATER]
 
 
 def _taken(rows: list[_Row], candidates: list[Candidate], taken: Collection[Was]) -> Iterator[_Row]:

@@ -8,7 +8,8 @@ from enum import Enum
 
 from planner.garden import CountedFrom, Crop, Cut, Pick, RaisedIndoors, Way
 from planner.growth import indoor_days
-from planner.scheduling.candidate import Candidate, CropCandidates
+from planner.scheduling.candidate import Candidate
+from planner.scheduling.crop_years import CropCandidates
 from planner.scheduling.intervals import interval_of
 from planner.terms import Week
 

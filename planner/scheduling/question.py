@@ -8,7 +8,7 @@ import numpy as np
 
 from planner.garden import Garden
 from planner.ground import NOBODY, BedClass, Ground, Holding, classes_of
-from planner.scheduling.candidate import CropCandidates
+from planner.scheduling.crop_years import CropCandidates
 from planner.scheduling.earlier_plan import offers_taken
 from planner.scheduling.ideal import IdealSeason
 from planner.scheduling.offers import CropOffers, offers_of

@@ -3,7 +3,7 @@
 import math
 
 from planner.garden import Crop
-from planner.scheduling.candidate import CropCandidates
+from planner.scheduling.crop_years import CropCandidates
 from planner.scheduling.unmet import Reason, UnmetKind
 from planner.terms import M2_PER_SQ_FT, Week
 

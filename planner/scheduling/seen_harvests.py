@@ -5,7 +5,8 @@ from datetime import date
 
 from planner.growth import Observation, begun_course
 from planner.journal import Event, History, Journal
-from planner.scheduling.candidate import CropCandidates, CropTimes, candidate_of
+from planner.scheduling.candidate import CropTimes, candidate_of
+from planner.scheduling.crop_years import CropCandidates
 from planner.scheduling.sowing import Sowing
 
 

@@ -14,9 +14,10 @@ from planner.growth import (
     limits_of,
     outdoor_times,
 )
-from planner.scheduling.candidate import CropCandidates, CropTimes, candidates_of
+from planner.scheduling.candidate import CropTimes, candidates_of
+from planner.scheduling.crop_years import CropCandidates
 from planner.scheduling.workdays import Workdays
-from planner.scheduling.years import years_of
+from planner.scheduling.years import few_years
 
 
 def crop_candidates(
@@ -42,7 +43,7 @@ def crop_candidates(
             begin=max(as_of, wish.first),
             last_wanted=min(garden.last_wanted(name), wish.last),
         )
-        years = tuple(years_of(about, paces))
+        years = few_years(about, paces, wish)
         found.append(CropCandidates(about, candidates_of(about), years))
     return found
 

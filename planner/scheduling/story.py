@@ -36,7 +36,7 @@ _PART_OF_ITS_HARVEST = 0.9
 class Made:
     """What a sowing was made of and for: its course, size, harvest and end.
 
-    A guest has the pair it stands by.
+    A guest has the pair it stands by. `kept_until`: until when its ground is its own.
     """
 
     course: Course
@@ -44,6 +44,7 @@ class Made:
     harvest: tuple[HarvestDay, ...]
     clear_on: date
     chosen: Chosen
+    kept_until: date
     pair: SharedGround | None = None
 
 
@@ -105,15 +106,8 @@ def _why_ripe(course: Course) -> str:
     return (
         f"Likely ripe on {course.ripe.likely} (between {course.ripe.early} and "
         f"{course.ripe.late}): {way.days} from {counted} ({way.days.source}), counted "
-        f"{course.counted} (§3{_rule(course)}).{_in_most(course)}{_years_too_late(course)}"
+        f"{course.counted} (§3{_rule(course)}).{_years_too_late(course)}"
     )
-
-
-def _in_most(course: Course) -> str:
-    ripe = course.ripe
-    if ripe.in_most == ripe.likely:
-        return ""
-    return f" Two years in three have it ripe by {ripe.in_most}; from then it is counted on (§39)."
 
 
 def _years_too_late(course: Course) -> str:
@@ -147,7 +141,13 @@ def _why_harvest(made: Made) -> str:
             how = f"It is lifted at once and keeps for {_days(store)}"
     first, last = made.harvest[0].day, made.harvest[-1].day
     span = f"on {first}" if first == last else f"from {first} to {last}"
-    return f"{how}; it is harvested {span} and cleared on {made.clear_on} (§14)."
+    return f"{how}; it is harvested {span} and cleared on {made.clear_on} (§14).{_kept(made)}"
+
+
+def _kept(made: Made) -> str:
+    if made.kept_until <= made.clear_on or not made.course.ripe.years:
+        return ""
+    return f" Its ground is kept until {made.kept_until}, for years that bring it later (§39)."
 
 
 def _why_size(made: Made) -> str:

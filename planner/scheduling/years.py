@@ -1,42 +1,38 @@
-"""Years: what a crop meets in a few past years, so that its sowings do in more than the middle one.
+"""Years: a few past years stand for all, and sowings are weighed in each of them (rules §40)."""
 
-The years are taken evenly from those on record. Frost is left to the odds here (§7); what differs
-from year to year is how fast heat brings a crop on, and when heat ends its harvest.
-"""
-
-from collections.abc import Iterator
 from dataclasses import replace
+from datetime import date, timedelta
 
-from planner.growth import Conditions, Paces, begun_course, harvest_limits
+from planner.garden import Pick, SeasonWish
+from planner.growth import Paces, begun_course, killed_on
 from planner.scheduling.candidate import Candidate, CropTimes, candidate_of
+from planner.scheduling.crop_years import CropYears, YearOfCrop, crop_years, open_days_only
 
-# So many past years stand for all of them.
+# So many past years, taken evenly from those on record, stand for all of them.
 _MOST_YEARS = 5
 
 
-def years_of(about: CropTimes, paces: Paces) -> Iterator[CropTimes]:
-    """A crop's times in a few past years; none where no record tells them."""
-    past = about.conditions.pace.past
+def few_years(usual: CropTimes, paces: Paces, wish: SeasonWish) -> CropYears:
+    """A crop in a few past years; in none where no record tells them."""
     known = paces.temperatures
-    if not past or known is None:
-        return
-    many = min(_MOST_YEARS, len(past))
-    for number in range(many):
-        place = (2 * number + 1) * len(past) // (2 * many)
-        limits = harvest_limits(about.crop, paces.climate, known.past[place])
-        conditions = Conditions(about.conditions.times, past[place], limits)
-        yield replace(about, conditions=conditions)
+    past = len(known.past) if known is not None else 0
+    many = min(_MOST_YEARS, past)
+    places = [(2 * number + 1) * past // (2 * many) for number in range(many)]
+    return crop_years(usual, paces, wish, places)
 
 
-def in_years(candidate: Candidate, years: tuple[CropTimes, ...]) -> list[Candidate]:
-    """The same start in each of the years."""
-    course = candidate.course
-    return [
-        candidate_of(
-            about,
-            begun_course(
-                course.crop, course.way, course.start_on, course.set_out_on, about.conditions
-            ),
-        )
-        for about in years
-    ]
+def in_years(candidate: Candidate, crop: CropYears) -> list[Candidate]:
+    """The same start in each of the years, up to the night that kills it."""
+    return [_in_year(candidate, crop, year) for year in crop.years]
+
+
+def _in_year(candidate: Candidate, crop: CropYears, year: YearOfCrop) -> Candidate:
+    was = candidate.course
+    course = begun_course(was.crop, was.way, was.start_on, was.set_out_on, year.about.conditions)
+    there = candidate_of(year.about, course)
+    if isinstance(was.crop.habit, Pick):
+        there = open_days_only(there, year, date.max)
+    stands = (course.set_out_on or course.emerges_on) + timedelta(days=1)
+    stands = max(stands, crop.covered_until(was.enters_on))
+    killed = killed_on(year.deadly, (stands, max(there.days.values(), default=stands)))
+    return replace(there, days={week: day for week, day in there.days.items() if day <= killed})

@@ -5,11 +5,18 @@ from dataclasses import dataclass, field
 from datetime import date, timedelta
 
 from planner.garden import Cut, Pick, Store
-from planner.growth import Course, begun_course, comes_up_on
-from planner.scheduling import Candidate, Sowing, SowingState, candidate_of
+from planner.growth import NEVER, Course, begun_course, comes_up_on, killed_on
+from planner.scheduling import (
+    Candidate,
+    CropYears,
+    Sowing,
+    SowingState,
+    YearOfCrop,
+    candidate_of,
+    open_days_only,
+)
 from planner.terms import Week, days_between, week_of
-from planner.trial.frost_kill import NEVER, killed_on
-from planner.trial.tried_year import CASES, CropYears, YearOfCrop, covered_until
+from planner.trial.tried_year import CASES
 
 _FIXED = frozenset({SowingState.CLEARED, SowingState.LOST})
 _NOTHING = 1e-9
@@ -125,9 +132,9 @@ class Replayer:
         course = self._course(late_days, year)
         candidate = candidate_of(year.about, course)
         until = self._until(candidate)
-        killed = killed_on(one.crop, year.temperatures, (self._stands_from(course, year), until))
+        killed = killed_on(year.deadly, (self._stands_from(course, year), until))
         if isinstance(one.crop.habit, Pick):
-            candidate = _without_closed_days(candidate, year, until)
+            candidate = open_days_only(candidate, year, until)
             spoilt = _first_closed(year, course.ripe.likely, until)
         else:
             ends = year.about.conditions.limits.harvest_closes(course.ripe.likely)
@@ -160,7 +167,7 @@ class Replayer:
             up = comes_up_on(one.crop, year.soil_degc, year.temperatures.first, one.sow_on)
             stands = up or course.emerges_on
         first_night = stands + timedelta(days=1)
-        return max(first_night, covered_until(self.crop_years, one.enters_on), self._tried_from)
+        return max(first_night, self.crop_years.covered_until(one.enters_on), self._tried_from)
 
     def _replay(
         self, candidate: Candidate, share: float, until: date, ends: tuple[date, date]
@@ -185,19 +192,6 @@ def _by_week(sowing: Sowing, before: date) -> dict[Week, float]:
         if taken.day < before:
             had[week_of(taken.day)] = had.get(week_of(taken.day), 0.0) + taken.amount
     return had
-
-
-def _without_closed_days(candidate: Candidate, year: YearOfCrop, until: date) -> Candidate:
-    """Picking with what would ripen on closed days left out."""
-    flow = {}
-    for week, amount in candidate.flow.items():
-        first = max(week.monday, candidate.course.ripe.likely)
-        days = list(days_between(first, max(first, min(week.sunday, until))))
-        open_days = sum(not year.closed.why_not_harvested(day) for day in days)
-        if open_days:
-            flow[week] = amount * open_days / len(days)
-    days_of = {week: candidate.days[week] for week in flow}
-    return Candidate(candidate.course, days_of, flow)
 
 
 def _first_closed(year: YearOfCrop, ripe_on: date, until: date) -> date:

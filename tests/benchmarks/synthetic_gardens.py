@@ -16,7 +16,8 @@ from planner.almanac import crop_pages
 from planner.climate import Climate
 from planner.garden import Garden
 from planner.reading import PlanFile, PlanFiles, read_garden
-from planner.scheduling.candidate import Candidate, CropCandidates
+from planner.scheduling.candidate import Candidate
+from planner.scheduling.crop_years import CropCandidates
 from planner.scheduling.starts import crop_candidates
 from planner.terms import Week, days_between
 

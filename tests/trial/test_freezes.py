@@ -11,10 +11,10 @@ import pytest
 
 from planner.climate import Climate, SeasonTemperatures
 from planner.garden import Crop, DailyWeather, FrostTolerance
+from planner.growth import NEVER, deadly_days, deadly_degc, killed_on
 from planner.season import make_season
 from planner.terms import week_of
 from planner.trial import trial_of, tried_years
-from planner.trial.frost_kill import NEVER, deadly_degc, killed_on
 from tests.climate.test_freeze_record import _SERIES
 from tests.published import published_rows
 from tests.trial.records import Degc, plan_of, recorded_garden, wave
@@ -54,11 +54,11 @@ def test_a_crop_dies_on_the_freeze_days_of_the_table_and_not_the_day_before(
         if (row["dataset"], row["thr"], row["year"]) == (series, threshold, str(year))
     )
     last, first = date.fromisoformat(row["spring"]), date.fromisoformat(row["fall"])
-    crop, temperatures = _crop(name), _year(_SERIES[series](), year)
-    assert killed_on(crop, temperatures, (last, first)) == last
-    assert killed_on(crop, temperatures, (last + _DAY, first - _DAY)) is NEVER
-    assert killed_on(crop, temperatures, (last + _DAY, first)) == first
-    assert killed_on(crop, temperatures, (last + _DAY, date(year, 12, 31))) == first
+    deadly = deadly_days(_crop(name), _year(_SERIES[series](), year))
+    assert killed_on(deadly, (last, first)) == last
+    assert killed_on(deadly, (last + _DAY, first - _DAY)) is NEVER
+    assert killed_on(deadly, (last + _DAY, first)) == first
+    assert killed_on(deadly, (last + _DAY, date(year, 12, 31))) == first
 
 
 def test_what_frost_kills_stands_no_freeze_and_what_overwinters_stands_any() -> None:

@@ -1,5 +1,6 @@
-"""Frost kill: the night that ends a crop standing in open ground (rules §38)."""
+"""Frost kill: the nights that end a crop standing in open ground (rules §38)."""
 
+from bisect import bisect_left
 from datetime import date, timedelta
 
 from planner.climate import SeasonTemperatures
@@ -23,12 +24,20 @@ def deadly_degc(crop: Crop) -> float:
     return _DEADLY_DEGC.get(crop.frost.tolerance, float("-inf"))
 
 
-def killed_on(crop: Crop, year: SeasonTemperatures, stands: tuple[date, date]) -> date:
-    """The first day whose low kills a crop that stands from one day to another; NEVER if none."""
+def deadly_days(crop: Crop, year: SeasonTemperatures) -> tuple[date, ...]:
+    """The days of a year whose low kills a crop in open ground, in order."""
     deadly = deadly_degc(crop)
-    begin = max(0, (stands[0] - year.first).days)
-    end = min(len(year.low_degc), (stands[1] - year.first).days + 1)
-    for index in range(begin, end):
-        if round(year.low_degc[index], 1) <= deadly:
-            return year.first + timedelta(days=index)
-    return NEVER
+    return tuple(
+        year.first + timedelta(days=index)
+        for index, low in enumerate(year.low_degc)
+        if round(low, 1) <= deadly
+    )
+
+
+def killed_on(deadly: tuple[date, ...], stands: tuple[date, date]) -> date:
+    """The first of some deadly days on which a crop stands; NEVER if none.
+
+    `stands`: its first and its last day in open ground.
+    """
+    index = bisect_left(deadly, stands[0])
+    return deadly[index] if index < len(deadly) and deadly[index] <= stands[1] else NEVER
