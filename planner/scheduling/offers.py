@@ -16,6 +16,7 @@ from numpy.typing import NDArray
 from planner.garden import Crop, Store
 from planner.scheduling.candidate import Candidate
 from planner.scheduling.crop_years import CropCandidates
+from planner.scheduling.unbeaten import OfferRow, unbeaten
 from planner.scheduling.worth import UNPICKED, work_of
 from planner.scheduling.years import in_years
 from planner.terms import Week, week_of
@@ -91,18 +92,6 @@ class CropOffers:
         return last_weeks(self.gives)
 
 
-@dataclass(frozen=True, slots=True)
-class _Row:
-    start: int
-    enters: int
-    leaves: int
-    gives: Floats
-    beyond: float
-    direct: bool
-    work: float
-    years: Floats
-
-
 def last_weeks(gives: Floats) -> list[int]:
     """The last week each offer feeds, offers by weeks; the last of all where it feeds none."""
     if not gives.size:
@@ -134,7 +123,7 @@ def offers_of(
     weeks = tuple(week for week, lack in lacks.items() if lack > ENOUGH and week in served)
     every = list(_Rows(found, weeks))
     taken_rows = {id(row) for row in _taken(every, found.candidates, taken)}
-    rows = _unbeaten(every, len(weeks), taken_rows)
+    rows = unbeaten(every, len(weeks), taken_rows)
     flows = any(one.flow for one in found.candidates)
     return CropOffers(
         crop=found.about.crop,
@@ -153,7 +142,7 @@ def offers_of(
     )
 
 
-def _by_year(rows: list[_Row], years: int, weeks: int) -> Floats:
+def _by_year(rows: list[OfferRow], years: int, weeks: int) -> Floats:
     """What each offer gives in each year: years by offers by weeks.
 
     Where no past year is known the likely dates are the only year.
@@ -185,11 +174,11 @@ class _Rows:
             if self.found.about.workdays.wish.is_garden_day(day)
         }
 
-    def __iter__(self) -> Iterator[_Row]:
+    def __iter__(self) -> Iterator[OfferRow]:
         for number, candidate in enumerate(self.found.candidates):
             yield from self._of(number, candidate)
 
-    def _of(self, number: int, candidate: Candidate) -> Iterator[_Row]:
+    def _of(self, number: int, candidate: Candidate) -> Iterator[OfferRow]:
         """One row for each day on which the candidate's ground could be given back."""
         gives, brings = np.zeros(len(self.weeks)), sum(candidate.flow.values())
         years = in_years(candidate, self.found.years)
@@ -222,14 +211,14 @@ class _Rows:
         brings: tuple[Floats, float],
         last: date,
         years: list[Candidate],
-    ) -> _Row:
+    ) -> OfferRow:
         gives, all_of_it = brings
         enters = candidate.course.enters_on
         rest = self.found.about.workdays.wish.turnover_days
         leaves = max(last, enters + timedelta(days=1)) + timedelta(days=rest)
         first = self.weeks[int((gives > 0).argmax())].monday
         waits = max(0, (first - min(candidate.days.values())).days) / 7
-        return _Row(
+        return OfferRow(
             start=number,
             enters=enters.toordinal(),
             leaves=leaves.toordinal(),
@@ -268,7 +257,9 @@ def _later_days(years: list[Candidate], last: date, *, stored: bool) -> list[dat
     return sorted(days.values())[:_MOST_LATER]
 
 
-def _taken(rows: list[_Row], candidates: list[Candidate], taken: Collection[Was]) -> Iterator[_Row]:
+def _taken(
+    rows: list[OfferRow], candidates: list[Candidate], taken: Collection[Was]
+) -> Iterator[OfferRow]:
     """For each offer once taken the row that begins as it did and leaves no earlier."""
     for was in taken:
         alike = [
@@ -280,30 +271,3 @@ def _taken(rows: list[_Row], candidates: list[Candidate], taken: Collection[Was]
         ]
         if alike:
             yield min(alike, key=lambda row: row.leaves)
-
-
-def _unbeaten(rows: list[_Row], weeks: int, taken: Collection[int]) -> list[_Row]:
-    """The rows no other row beats; of equals the one sown in place, then the latest."""
-    rows = sorted(
-        rows,
-        key=lambda row: (-row.gives.sum(), row.leaves - row.enters, not row.direct, -row.start),
-    )
-    enters, leaves = np.zeros(len(rows)), np.zeros(len(rows))
-    every = weeks * (1 + len(rows[0].years)) if rows else weeks
-    gives, direct = np.zeros((len(rows), every)), np.zeros(len(rows), bool)
-    kept: list[_Row] = []
-    for row in rows:
-        many = len(kept)
-        all_gives = np.concatenate([row.gives, row.years.ravel()])
-        beats = (
-            (enters[:many] >= row.enters)
-            & (leaves[:many] <= row.leaves)
-            & (direct[:many] | (not row.direct))
-            & (gives[:many] >= all_gives - 1e-12).all(axis=1)
-        )
-        if beats.any() and id(row) not in taken:
-            continue
-        enters[many], leaves[many], direct[many] = row.enters, row.leaves, row.direct
-        gives[many] = all_gives
-        kept.append(row)
-    return sorted(kept, key=lambda row: (row.enters, row.leaves, row.start))
