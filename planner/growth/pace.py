@@ -111,11 +111,13 @@ class Pace:
 def _fall(fall_half: date, latitude_deg: float) -> _Fall:
     begins = fall_half - timedelta(days=_FALL_BEGINS_DAYS)
     whole = fall_half - timedelta(days=_FALL_WHOLE_DAYS)
-    midwinter = _midwinter_after(whole, latitude_deg)
-    over = max(midwinter, fall_half) + timedelta(days=_WINTER_FADES_DAYS)
+    over = max(_midwinter_by(fall_half, latitude_deg), fall_half) + timedelta(
+        days=_WINTER_FADES_DAYS
+    )
     return _Fall(begins, whole, over)
 
 
-def _midwinter_after(day: date, latitude_deg: float) -> date:
-    midwinter = shortest_day(latitude_deg, day.year)
-    return midwinter if midwinter >= day else shortest_day(latitude_deg, day.year + 1)
+def _midwinter_by(fall_half: date, latitude_deg: float) -> date:
+    """The midwinter of a fall: the nearest, as the first freeze may come after it."""
+    near = (shortest_day(latitude_deg, fall_half.year + n) for n in (-1, 0, 1))
+    return min(near, key=lambda day: abs(day - fall_half))

@@ -85,6 +85,18 @@ def test_a_freeze_after_midwinter_keeps_the_two_weeks_until_then() -> None:
     assert pace.fall_extra_days(date(2028, 1, 30)) == pytest.approx(7.0, abs=0.36)
 
 
+def test_a_fall_that_begins_after_midwinter_is_over_in_spring() -> None:
+    """It was counted on to the next midwinter, so that spring and summer crops took longer too."""
+    pace = Pace(_climate(28.0, "02-20", "01-31"), date(2027, 1, 1), date(2028, 12, 31))
+    assert pace.fall_extra_days(date(2028, 1, 31)) == pytest.approx(14.0)
+    assert pace.fall_extra_days(date(2028, 2, 20)) == pytest.approx(7.0)
+    for month in range(4, 11):
+        assert pace.fall_extra_days(date(2028, month, 1)) == 0.0
+    south = Pace(_climate(-28.0, "08-20", "07-31"), date(2027, 1, 1), date(2028, 12, 31))
+    assert south.fall_extra_days(date(2027, 7, 31)) == pytest.approx(14.0)
+    assert south.fall_extra_days(date(2027, 11, 1)) == 0.0
+
+
 @pytest.mark.parametrize(("days", "day"), [(0, 1), (1, 2), (10, 11), (9.5, 11), (29, 30)])
 def test_in_summer_a_growing_day_is_a_day(days: float, day: int, north: Pace) -> None:
     assert north.day_after(date(2027, 5, 1), days) == date(2027, 5, day)
