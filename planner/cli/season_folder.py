@@ -55,8 +55,17 @@ def write_season_folder(folder: Path, files: dict[str, bytes]) -> Problem | None
     except OSError as error:
         return unwritable(season, error)
     finally:
-        shutil.rmtree(new, ignore_errors=True)
+        _take_away(new)
     return None
+
+
+def _take_away(folder: Path) -> None:
+    """Remove a folder and what is in it, to the end even when Ctrl-C comes meanwhile."""
+    try:
+        shutil.rmtree(folder, ignore_errors=True)
+    except KeyboardInterrupt:
+        shutil.rmtree(folder, ignore_errors=True)
+        raise
 
 
 def recover(folder: Path) -> None:

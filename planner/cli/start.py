@@ -106,7 +106,7 @@ def _make(path: Path, answers: StartAnswers, *, shows_text: bool) -> None:
     day = today()
     problems = problems_of(garden_toml(answers, day))
     if not problems:
-        with telling("Seeing when each crop can be picked"):
+        with telling("Seeing what can be picked when"):
             answers = with_spans(answers, day)
         problems = _write(path, garden_toml(answers, day))
     if problems:

@@ -336,7 +336,7 @@ def test_questions_keep_to_a_narrow_screen(columns: int, tmp_path: Path) -> None
         tmp_path / "garden", NAME, ["?", *PLACE], ["?", *BEDS], ["?", "2", "?", "radish", ""],
         DAYS, SEASON, WRITE, columns=columns,
     )  # fmt: skip
-    before_the_end = output.split("Wrote ")[0]
+    before_the_end = output.split("Wrote")[0].replace("\x1b[K", "")
     assert max(map(len, before_the_end.splitlines())) <= columns
 
 
