@@ -3,6 +3,7 @@
 The only room with a clock, a disk and a screen.
 """
 
+import signal
 import sys
 
 __all__ = ["run"]
@@ -20,6 +21,9 @@ def run() -> None:
         if not _was_interrupted(error):
             raise
         sys.exit(_LEFT)
+    finally:
+        # What is done is done: while Python takes itself apart Ctrl-C would only be complained of.
+        signal.signal(signal.SIGINT, signal.SIG_IGN)
 
 
 def _was_interrupted(error: BaseException | None) -> bool:
