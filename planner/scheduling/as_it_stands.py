@@ -14,7 +14,7 @@ from planner.journal import Event, History
 from planner.scheduling.candidate import Candidate, CropTimes, candidate_of
 from planner.scheduling.crop_years import CropCandidates
 from planner.scheduling.sowing import HARVEST_PLACES, HarvestDay, Sowing, SowingState
-from planner.terms import Quantity, Unit
+from planner.terms import Quantity, Unit, week_of
 
 _NOTHING = 1e-9
 _TOLD = "By what happened"
@@ -26,15 +26,17 @@ def as_it_stands(
     garden: Garden,
     found: Mapping[str, CropCandidates],
     as_of: date,
+    free_on: date = date.min,
 ) -> Sowing:
-    """The sowing as it stands on a day."""
+    """The sowing as it stands on a day; it is not set out before its ground is free."""
     about = found[sowing.crop.name].about if sowing.crop.name in found else None
     ended = _ended(sowing, history)
     if ended is not None:
         return ended
-    if about is None or not _is_news(sowing, history, garden, as_of):
+    waits = sowing.set_out_on is not None and sowing.set_out_on < free_on
+    if about is None or not (waits or _is_news(sowing, history, garden, as_of)):
         return sowing
-    return _Standing(sowing, history, about, garden.shared, as_of).sowing()
+    return _Standing(sowing, history, about, garden.shared, as_of, free_on).sowing()
 
 
 def _ended(sowing: Sowing, history: History) -> Sowing | None:
@@ -87,6 +89,7 @@ class _Standing:
     about: CropTimes
     pairs: tuple[SharedGround, ...]
     as_of: date
+    free_on: date
 
     def sowing(self) -> Sowing:
         candidate = self._candidate()
@@ -132,6 +135,7 @@ class _Standing:
         missed = self.history.day_of(Event.MISSED)
         if missed is not None and day <= missed:
             day = self.as_of
+        day = max(day, self.free_on)
         if day == planned:
             return planned
         return self.about.workdays.on_or_after(day) or day
@@ -175,14 +179,19 @@ class _Standing:
                 for week, amount in sorted(candidate.flow.items())
                 if amount > _NOTHING
             ]
-        days = sorted(set(candidate.days.values()))
-        shift = candidate.course.ripe.likely - self.was.ripe.likely
         by_day: dict[date, float] = {}
         for one in self.was.harvest:
-            moved = next((day for day in days if day >= one.day + shift), None)
-            day = moved or max([one.day + shift, candidate.course.ripe.likely, *days[-1:]])
+            day = self._moved(one.day, candidate)
             by_day[day] = by_day.get(day, 0.0) + one.amount
         return [HarvestDay(day, amount) for day, amount in sorted(by_day.items())]
+
+    def _moved(self, planned: date, candidate: Candidate) -> date:
+        """When what was to be harvested on a day is: in that week still, or in the nearest."""
+        days, week = candidate.days, week_of(planned)
+        if not days:
+            shift = candidate.course.ripe.likely - self.was.ripe.likely
+            return max(planned + shift, candidate.course.ripe.likely)
+        return days.get(week) or min(days.values(), key=lambda day: (abs(day - planned), day))
 
     @cached_property
     def _yields(self) -> float:
@@ -195,17 +204,28 @@ class _Standing:
         return min(yields, key=lambda one: abs(one - share), default=1.0)
 
     def _clear_on(self, candidate: Candidate, harvest: list[HarvestDay]) -> date:
-        """As long after its ripening as was planned, and no later than its time outdoors ends."""
+        """After its last harvest, by when its ground is to be free or its time outdoors ends."""
         course, was = candidate.course, self.was
         shift = course.ripe.likely - was.ripe.likely
         first = course.enters_on + timedelta(days=1)
         if not shift and not self.history.picks:
             return max(was.clear_on, first)
-        until = min(was.clear_on + shift, max(course.time.ends, was.clear_on))
+        until = self._until(candidate, shift) if shift > timedelta(0) else was.clear_on
+        until = min(until, max(course.time.ends, was.clear_on))
         last = max((one.day for one in harvest if one.day <= until), default=until)
         if last < self.as_of:
             last = self.about.workdays.on_or_after(self.as_of) or self.as_of
         return max(last, first)
+
+    def _until(self, candidate: Candidate, late: timedelta) -> date:
+        """Late, its ground is its own for as much longer, to the next garden day.
+
+        When it has had as many harvests as were planned it goes.
+        """
+        longer = self.was.clear_on + late
+        until = self.about.workdays.on_or_after(longer) or longer
+        coming = self._coming(candidate)[: len(self.was.harvest)]
+        return min(until, coming[-1].day) if coming else until
 
     def _why(self, candidate: Candidate) -> tuple[str, ...]:
         why = tuple(one for one in self.was.why if not one.startswith(_TOLD))

@@ -10,6 +10,10 @@ from planner.scheduling.as_it_stands import as_it_stands
 from planner.scheduling.crop_years import CropCandidates
 from planner.scheduling.sowing import Block, Method, Sowing, SowingState
 
+# Plants ready to be set out stand so much longer in their trays for ground that is not yet free;
+# common practice, no source.
+_WAITS = timedelta(days=10)
+
 
 @dataclass(frozen=True, slots=True)
 class Begun:
@@ -56,7 +60,8 @@ def begun_of(
     hosts = {block.under for one in standing for block in one.blocks}
     standing += [one for one in movable if one.id in hosts]
     movable = [one for one in movable if one.id not in hosts]
-    return Begun(_making_way(standing, rest), tuple(movable), tuple(missed))
+    waiting = _Waiting(garden, found, as_of, histories)
+    return Begun(_making_way(waiting.let_wait(standing), rest), tuple(movable), tuple(missed))
 
 
 def _is_begun(sowing: Sowing, history: History, as_of: date) -> bool:
@@ -72,6 +77,45 @@ def _is_missed(sowing: Sowing, history: History | None) -> bool:
         history.day_of(Event.SOWN) or history.day_of(Event.EMERGED)
     )
     return not raised and history.day_of(Event.SET_OUT) is None
+
+
+@dataclass(frozen=True, slots=True)
+class _Waiting:
+    """Plants in trays wait a few days for ground that is not yet free."""
+
+    garden: Garden
+    found: Mapping[str, CropCandidates]
+    as_of: date
+    histories: Mapping[str, History]
+
+    def let_wait(self, standing: list[Sowing]) -> list[Sowing]:
+        """What stands, with setting out put off where that is a matter of days."""
+        let = [*standing]
+        for place, one in sorted(enumerate(standing), key=lambda placed: placed[1].enters_on):
+            free_on = self._free_on(one, let)
+            if one.enters_on < free_on <= one.enters_on + _WAITS:
+                history = self.histories.get(one.id, History())
+                let[place] = as_it_stands(
+                    one, history, self.garden, self.found, self.as_of, free_on
+                )
+        return let
+
+    def _free_on(self, one: Sowing, standing: list[Sowing]) -> date:
+        """The day what stands in its way has gone from all its ground; of what is out, none."""
+        history = self.histories.get(one.id, History())
+        in_trays = one.set_out_on is not None and history.day_of(Event.SET_OUT) is None
+        if not in_trays or one.enters_on < self.as_of:
+            return date.min
+        rest = timedelta(days=self.garden.wish.turnover_days)
+        leaving = [
+            before.leave_on + rest
+            for other in standing
+            if other.id != one.id
+            for before in other.blocks
+            for after in one.blocks
+            if _in_its_way(before, after, other.id, one, rest)
+        ]
+        return max(leaving, default=date.min)
 
 
 def _making_way(standing: list[Sowing], rest: timedelta) -> tuple[Sowing, ...]:
