@@ -12,7 +12,9 @@ from planner.cli.plan_folder import RECORD, earlier_season, need_garden
 from planner.cli.season_folder import SEASON
 from planner.cli.shell import FolderOrHere, JsonOption, print_json, refuse
 from planner.cli.week import need_record
-from planner.season import Beside, beside_thumb, season_unreadable
+from planner.season import Beside, KnownSeason, beside_thumb, season_unreadable
+
+_MOST_REVISED = 30
 
 
 def outlook(
@@ -20,6 +22,15 @@ def outlook(
     weeks: Annotated[
         bool, typer.Option("--weeks", help="Also every week's poor, usual and good harvest.")
     ] = False,
+    revised: Annotated[
+        int,
+        typer.Option(
+            "--revised",
+            min=0,
+            max=_MOST_REVISED,
+            help="Also revise the season each fortnight in so many of the years; takes a minute.",
+        ),
+    ] = 0,
     json: JsonOption = False,
 ) -> None:
     """Try the season in past years: does it hold?
@@ -31,7 +42,7 @@ def outlook(
 
     Example: planner outlook my-garden --weeks
     """
-    beside = _tried(Path(folder), folder)
+    beside = _tried(Path(folder), folder, revised)
     from planner.writing import (  # noqa: PLC0415 - heavy, and only needed here
         trial_record,
         trial_text,
@@ -48,7 +59,7 @@ def outlook(
         print(f"\n{trial_weeks(beside.trial)}")
 
 
-def _tried(path: Path, named: str) -> Beside:
+def _tried(path: Path, named: str, revised: int) -> Beside:
     """The season in a folder tried, as it was seen on the day it was made."""
     record = need_record(path, named)
     garden = need_garden(path)
@@ -57,4 +68,9 @@ def _tried(path: Path, named: str) -> Beside:
     except (KeyError, TypeError, ValueError):
         refuse([season_unreadable(f"{SEASON}/{RECORD}", "It has no readable as_of.")])
     season = earlier_season(path, garden, as_of)
-    return beside_thumb(garden, as_of, season.sowings if season else ())
+    sowings, names = (season.sowings, season.names_given) if season else ((), {})
+
+    def begins(number: int) -> None:
+        print(f"Revising each fortnight, year {number} ...", file=sys.stderr)
+
+    return beside_thumb(garden, KnownSeason(as_of, sowings, names), revised, begins)

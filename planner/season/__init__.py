@@ -11,6 +11,7 @@ from planner.season.measures import CropOutlook, Measures
 from planner.season.record import read_record, record_of
 from planner.season.record_check import season_unreadable, what_is_wrong
 from planner.season.repeats import Repeat
+from planner.season.revised import KnownSeason, Revised
 from planner.season.season import EarlierSeason, Season, make_season
 
 __all__ = [
@@ -19,8 +20,10 @@ __all__ = [
     "Changes",
     "CropOutlook",
     "EarlierSeason",
+    "KnownSeason",
     "Measures",
     "Repeat",
+    "Revised",
     "Season",
     "WeekChange",
     "beside_thumb",

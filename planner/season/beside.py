@@ -6,6 +6,7 @@ from datetime import date
 from planner.climate import Climate
 from planner.garden import Garden
 from planner.scheduling import Room, Sowing, Thumb, rule_of_thumb, supply_of
+from planner.season.revised import Begins, KnownSeason, Revised, revised_trial
 from planner.trial import Trial, trial_of, tried_years
 
 
@@ -14,6 +15,7 @@ class Beside:
     """A season's fill as promised and its trial, and the same of the rule of thumb.
 
     The rule of thumb is that of a grower who knows what the season allows, on the same beds.
+    `revised` has a few of the years with a revision each fortnight, where they were asked for.
     """
 
     garden: Garden
@@ -22,20 +24,28 @@ class Beside:
     trial: Trial
     thumb_promised: float
     thumb_trial: Trial
+    revised: Revised
 
 
-def beside_thumb(garden: Garden, as_of: date, sowings: tuple[Sowing, ...]) -> Beside:
-    """A season's sowings, known up to `as_of`, tried beside the rule of thumb from that day on."""
-    climate = Climate(garden.site)
+def beside_thumb(
+    garden: Garden, season: KnownSeason, revised_years: int = 0, begins: Begins = lambda _: None
+) -> Beside:
+    """A season's sowings, as known on a day, tried beside the rule of thumb from that day on.
+
+    In so many of the years it is revised each fortnight too; `begins` is told the number of each.
+    """
+    climate, as_of, sowings = Climate(garden.site), season.as_of, season.sowings
     tried = tried_years(garden, climate)
     thumb = rule_of_thumb(garden, climate, as_of, Thumb.KNOWS_SEASON, Room.LIMITED)
+    trial = trial_of(sowings, tried, as_of)
     return Beside(
         garden=garden,
         as_of=as_of,
         promised=promised_fill(garden, sowings),
-        trial=trial_of(sowings, tried, as_of),
+        trial=trial,
         thumb_promised=thumb.fill,
         thumb_trial=trial_of(thumb.grown, tried, as_of),
+        revised=revised_trial(season, tried, trial.fills, revised_years, begins),
     )
 
 

@@ -20,6 +20,10 @@ def trial_record(beside: Beside) -> dict[str, Any]:
             "promised_fill": _round(beside.thumb_promised),
             **_measures(beside.thumb_trial),
         },
+        "revised_each_fortnight": [
+            {"kept": _round(kept), "revised": _round(revised)}
+            for kept, revised in zip(beside.revised.kept, beside.revised.revised, strict=True)
+        ],
         "crops": [_crop_record(one) for one in beside.trial.crops],
         "weakest": [
             {

@@ -2,8 +2,9 @@
 
 import textwrap
 from collections.abc import Iterator
+from statistics import fmean
 
-from planner.season import Beside
+from planner.season import Beside, Revised
 from planner.terms import Week, count_words
 from planner.trial import Basis, CropTrial, TooFewPicks, Trial, WeakWeek
 from planner.writing.week_picture import LEAST_WEEKS, Marks, marks_of, month_line
@@ -116,8 +117,18 @@ def _totals(beside: Beside, width: int) -> Iterator[str]:
         f"Sown at fixed intervals the same beds promise {beside.thumb_promised:.0%} and, tried, "
         f"give {thumb.fill:.0%} (rule of thumb)."
     )
-    for one in (ours, theirs):
+    for one in (ours, *_revised(beside.revised), theirs):
         yield textwrap.fill(one, width, subsequent_indent="  ")
+
+
+def _revised(revised: Revised) -> Iterator[str]:
+    if revised.revised:
+        years = count_words(len(revised.revised), "year")
+        yield (
+            f"Revised each fortnight in {years} from poor to good it gives "
+            f"{fmean(revised.revised):.0%} on average, {min(revised.revised):.0%} at worst; kept "
+            f"as planned {fmean(revised.kept):.0%} and {min(revised.kept):.0%} in the same years."
+        )
 
 
 def _weakest(trial: Trial, width: int) -> Iterator[str]:

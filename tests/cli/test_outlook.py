@@ -87,6 +87,17 @@ def test_harvest_csv_has_poor_and_good_years_around_what_is_expected(recorded: P
     assert any(float(row["low"]) < float(row["expected"]) for row in rows)
 
 
+def test_it_is_revised_each_fortnight_in_as_many_years_as_asked_for(recorded: Path) -> None:
+    run = planner("outlook", recorded, "--revised", "2")
+    assert "Revised each fortnight in 2 years" in " ".join(run.stdout.split())
+    assert run.stderr.count("Revising") == 2
+    told = json.loads(planner("outlook", recorded, "--revised", "2", "--json").stdout)
+    kept = sorted(told["season"]["fill_by_year"])
+    each = told["revised_each_fortnight"]
+    assert [one["kept"] for one in each] == [kept[len(kept) // 4], kept[len(kept) * 3 // 4]]
+    assert all(0 < one["revised"] <= 1 for one in each)
+
+
 def test_without_a_record_it_says_that_no_year_is_tried(stated: Path) -> None:
     told = planner("outlook", stated).stdout
     assert "There is no daily weather record" in told
