@@ -86,6 +86,7 @@ def _show(season: Season, written: str) -> None:
     from planner.writing import (  # noqa: PLC0415 - heavy, and only this command needs it
         bound_text,
         changes_text,
+        promise_text,
         unmet_text,
         week_picture,
     )
@@ -99,10 +100,8 @@ def _show(season: Season, written: str) -> None:
     unmet = unmet_text(season, width)
     if unmet:
         print(f"\nWhat stays unmet, and why:\n{unmet}")
-    shares = season.measures
     print(
-        f"\n{len(season.sowings)} sowings, {len(season.tasks)} tasks; {shares.fill:.0%} of all "
-        f"that is wanted, {shares.weeks_met:.0%} of weeks in full.\n"
+        f"\n{promise_text(season, width)}\n"
         f"{bound_text(season, _by_thumb(season), width)}\n{_how_counted(season)}\n"
         f"{written}"
     )

@@ -13,7 +13,7 @@ from planner.writing.bedwork_json import (
     turnover_record,
 )
 from planner.writing.bedwork_lines import bedwork_lines
-from planner.writing.bound_text import bound_sentences, bound_text, help_sentences
+from planner.writing.bound_text import bound_sentences, bound_text, help_sentences, promise_text
 from planner.writing.calendar import Calendars, write_calendars
 from planner.writing.calendar_event import CalendarEvent, event_lines, events_in
 from planner.writing.cautions_text import cautions_text
@@ -77,6 +77,7 @@ __all__ = [
     "holiday_text",
     "manure_record",
     "manure_text",
+    "promise_text",
     "proposal_record",
     "proposal_text",
     "publication",

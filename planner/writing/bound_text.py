@@ -19,7 +19,19 @@ def bound_text(season: Season, by_thumb: float, width: int) -> str:
 
     `by_thumb` is the share a fixed sowing interval would meet on the same ground.
     """
-    sentences = [*_tried(season), _bound(season), _thumb(by_thumb), *help_sentences(season)]
+    return _filled([_bound(season), _thumb(by_thumb), *help_sentences(season)], width)
+
+
+def promise_text(season: Season, width: int) -> str:
+    """What the season promises: what past years bring, where there are any to try it in."""
+    shares = season.measures
+    counts = f"{len(season.sowings)} sowings, {len(season.tasks)} tasks"
+    likely = f"{shares.fill:.0%} of all that is wanted, {shares.weeks_met:.0%} of weeks in full"
+    tried = [f"{one} By the likely dates alone it would be {likely}." for one in _tried(season)]
+    return _filled([f"{counts}.", *tried] if tried else [f"{counts}; {likely}."], width)
+
+
+def _filled(sentences: list[str], width: int) -> str:
     return "\n".join(
         textwrap.fill(one, max(_LEAST_WIDTH, width), subsequent_indent="  ") for one in sentences
     )
@@ -42,7 +54,7 @@ def _tried(season: Season) -> Iterator[str]:
         yield (
             f"Count on {_share(fmean(fills))} of what you want: so much it gives in an average of "
             f"{len(fills)} past years, {_share(min(fills))} in the worst and "
-            f"{_share(max(fills))} in the best. The shares above and below are by the likely dates."
+            f"{_share(max(fills))} in the best."
         )
 
 
@@ -51,7 +63,7 @@ def _bound(season: Season) -> str:
     words = f"No plan for these beds can meet more than {_share(measures.bound)} of what you want"
     if measures.gap < _AS_GOOD:
         return f"{words}, and this one does."
-    return f"{words}; this one meets {_share(measures.fill)}."
+    return f"{words}; by its likely dates this one meets {_share(measures.fill)}."
 
 
 def _thumb(by_thumb: float) -> str:
