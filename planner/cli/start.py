@@ -63,7 +63,7 @@ def start(
 
     Example: planner start my-garden
 
-    Example: planner start my-garden --place clemson --people 4 --eat "radish, lettuce"
+    Example: planner start my-garden --place "clemson univ" --people 4 --eat "radish, lettuce"
     --bed "North 1: 8 ft x 4 ft, 15 in deep, full"
     """
     path = Path(folder)
