@@ -16,6 +16,7 @@ from planner.scheduling.crop_years import (
     CropYears,
     YearOfCrop,
     crop_years,
+    evenly,
     open_days_only,
 )
 from planner.scheduling.earlier import Earlier
@@ -25,7 +26,7 @@ from planner.scheduling.openings import Opening, openings
 from planner.scheduling.rule_of_thumb import Room, Thumb, ThumbResult, rule_of_thumb
 from planner.scheduling.seed_count import comes_up_in, is_usable, seeds_for, seeds_to_sow
 from planner.scheduling.sowing import HARVEST_PLACES, Block, HarvestDay, Method, Sowing, SowingState
-from planner.scheduling.starts import crop_candidates
+from planner.scheduling.starts import crop_candidates, crop_times
 from planner.scheduling.supply import Supply, supply_of
 from planner.scheduling.unmet import Reason, Unmet, UnmetKind
 from planner.scheduling.workdays import Workdays
@@ -63,7 +64,9 @@ __all__ = [
     "choose_sowings",
     "comes_up_in",
     "crop_candidates",
+    "crop_times",
     "crop_years",
+    "evenly",
     "is_usable",
     "name_sowings",
     "open_days_only",

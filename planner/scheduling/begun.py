@@ -1,8 +1,9 @@
 """Begun sowings: which of an earlier season stand, and which may still move (rules §35)."""
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
+from itertools import product
 
 from planner.garden import Garden
 from planner.journal import Event, History, Journal
@@ -110,10 +111,7 @@ class _Waiting:
         leaving = [
             before.leave_on + rest
             for other in standing
-            if other.id != one.id
-            for before in other.blocks
-            for after in one.blocks
-            if _in_its_way(before, after, other.id, one, rest)
+            for before, _ in _in_the_way(other, one, rest)
         ]
         return max(leaving, default=date.min)
 
@@ -123,27 +121,26 @@ def _making_way(standing: list[Sowing], rest: timedelta) -> tuple[Sowing, ...]:
     made = []
     for one in standing:
         enters = [
-            after.enter_on
-            for other in standing
-            if other is not one
-            for after in other.blocks
-            for before in one.blocks
-            if _in_its_way(before, after, one.id, other, rest)
+            after.enter_on for other in standing for _, after in _in_the_way(one, other, rest)
         ]
         made.append(_cleared_by(one, min(enters) - rest) if enters else one)
     return tuple(made)
 
 
-def _in_its_way(before: Block, after: Block, name: str, other: Sowing, rest: timedelta) -> bool:
-    """Whether a block still holds ground that another sowing's block enters after it."""
-    return (
-        before.bed == after.bed
-        and before.from_um < after.to_um
-        and after.from_um < before.to_um
-        and before.enter_on < after.enter_on < before.leave_on + rest
-        and after.under != name
-        and before.under != other.id
-    )
+def _in_the_way(one: Sowing, other: Sowing, rest: timedelta) -> Iterator[tuple[Block, Block]]:
+    """The blocks of one sowing that still hold ground which another's enter after them."""
+    if one.id == other.id:
+        return
+    for before, after in product(one.blocks, other.blocks):
+        if (
+            before.bed == after.bed
+            and before.from_um < after.to_um
+            and after.from_um < before.to_um
+            and before.enter_on < after.enter_on < before.leave_on + rest
+            and after.under != one.id
+            and before.under != other.id
+        ):
+            yield before, after
 
 
 def _cleared_by(sowing: Sowing, day: date) -> Sowing:

@@ -6,9 +6,10 @@ from typing import Protocol
 import numpy as np
 
 from planner.garden import Garden
+from planner.scheduling.arrays import Floats
 from planner.scheduling.chosen import Bound, MoreGround
 from planner.scheduling.ideal import IdealSeason
-from planner.scheduling.offers import CropOffers, Floats
+from planner.scheduling.offers import CropOffers
 from planner.scheduling.pricing import GroundThereIs
 from planner.scheduling.worth import EVERYTHING
 from planner.terms import Week

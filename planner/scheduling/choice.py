@@ -13,6 +13,7 @@ from planner.climate import Climate
 from planner.garden import Garden
 from planner.ground import NOBODY, Holding
 from planner.growth import own_paces
+from planner.scheduling.arrays import Floats
 from planner.scheduling.begun import begun_of
 from planner.scheduling.bound import bound_of
 from planner.scheduling.changing import Changing
@@ -26,7 +27,6 @@ from planner.scheduling.ideal import IdealSeason
 from planner.scheduling.intents import arrange, intents_of
 from planner.scheduling.lacking import unmet_of
 from planner.scheduling.made import made_sowings
-from planner.scheduling.offers import Floats
 from planner.scheduling.places import CropPlaces, fits_of
 from planner.scheduling.proposals import CropProposals, Mood
 from planner.scheduling.question import Question

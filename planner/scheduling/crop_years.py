@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from datetime import date, timedelta
 
 from planner.climate import SeasonTemperatures
-from planner.garden import Pick, SeasonWish
+from planner.garden import Pick
 from planner.growth import (
     Conditions,
     CropPace,
@@ -66,6 +66,10 @@ class CropYears:
         covered = min(opens, default=enters_on)
         return min(max(enters_on, covered), enters_on + timedelta(weeks=weeks))
 
+    def stands_from(self, enters_on: date, shows_on: date) -> date:
+        """The first day whose night may kill what entered and showed, or was set out, on days."""
+        return max(shows_on + timedelta(days=1), self.covered_until(enters_on))
+
 
 @dataclass(frozen=True, slots=True)
 class CropCandidates:
@@ -83,16 +87,20 @@ class CropCandidates:
         return [one for one in self.candidates if week in one.days]
 
 
-def crop_years(
-    usual: CropTimes, paces: Paces, wish: SeasonWish, places: Iterable[int]
-) -> CropYears:
+def evenly(many: int, total: int) -> list[int]:
+    """The places of so many, or of all where there are fewer, taken evenly from a row."""
+    taken = min(many, total)
+    return [(2 * number + 1) * total // (2 * taken) for number in range(taken)]
+
+
+def crop_years(usual: CropTimes, paces: Paces, places: Iterable[int]) -> CropYears:
     """A crop in those past years of a record that have these places among all of them."""
-    climate, known = paces.climate, paces.temperatures
+    known, wish = paces.temperatures, usual.workdays.wish
     past = known.past if known is not None else ()
     days = (wish.first, wish.last)
     return CropYears(
         usual,
-        outdoor_times(usual.crop, climate, wish.freeze_risk, days),
+        outdoor_times(usual.crop, paces.climate, wish.freeze_risk, days),
         tuple(_year(usual, paces, past[place], place) for place in places),
     )
 

@@ -10,7 +10,7 @@ import numpy as np
 
 from planner.garden import SharingPattern
 from planner.ground import NOBODY
-from planner.scheduling.offers import Floats
+from planner.scheduling.arrays import Floats
 from planner.scheduling.places import CropPlaces, Fit, yields_of
 from planner.scheduling.proposals import CropProposals, Mood, Proposal
 from planner.scheduling.working_plan import Piece, Placed, WorkingPlan

@@ -12,7 +12,8 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from planner.garden import SharedGround
-from planner.scheduling.offers import CropOffers, Floats, Whole
+from planner.scheduling.arrays import Floats, Whole
+from planner.scheduling.offers import CropOffers
 from planner.scheduling.pricing import CropRows, Gains, GroundThereIs, Prices, gains_of
 from planner.scheduling.tenure import provisions_of, tenures_of
 from planner.scheduling.worth import Worth

@@ -11,9 +11,9 @@ from typing import NamedTuple
 
 import numpy as np
 
+from planner.scheduling.arrays import Floats
 from planner.scheduling.filling import CropMarket
 from planner.scheduling.ideal import IdealSeason, Part
-from planner.scheduling.offers import Floats
 from planner.scheduling.regrowing import Draws
 from planner.scheduling.working_plan import Placed, WorkingPlan
 from planner.scheduling.worth import SPLIT

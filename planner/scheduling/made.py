@@ -79,6 +79,10 @@ class _Maker:
         leaves = int(self.plan.offers[one.crop].leaves[one.offer])
         return date.fromordinal(leaves) - self.turnover
 
+    def _kept_until(self, together: list[Placed]) -> date:
+        """Until when some ground of sowings made together is their own."""
+        return max(self._until(one) for one in together)
+
     def _candidate(self, one: Placed) -> Candidate:
         offers = self.plan.offers[one.crop]
         return offers.candidates[int(offers.starts[one.offer])]
@@ -94,7 +98,7 @@ class _Maker:
             for week, amount in self.harvests[one.crop][one.number].items():
                 by_week[week] = by_week.get(week, 0.0) + amount
         plants = sum(one.plants for one in together) * first.yields
-        until = max(self._until(one) for one in together)
+        until = self._kept_until(together)
         offers = self.plan.offers[first.crop]
         return _harvest(offers, self._candidate(first), plants, by_week, until)
 
@@ -108,7 +112,7 @@ class _Maker:
         harvest = self._harvest_of(together)
         clear_on = self._clear_on(placed)
         chosen = _chosen(offers, placed, candidate)
-        until = max(self._until(one) for one in together)
+        until = self._kept_until(together)
         made = Made(course, plants, harvest, clear_on, chosen, until, self._pair(placed))
         return Sowing(
             id="",

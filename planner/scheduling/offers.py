@@ -11,9 +11,9 @@ from functools import cached_property
 from typing import NamedTuple
 
 import numpy as np
-from numpy.typing import NDArray
 
 from planner.garden import Crop, Store
+from planner.scheduling.arrays import Floats, Whole
 from planner.scheduling.candidate import Candidate
 from planner.scheduling.crop_years import CropCandidates
 from planner.scheduling.unbeaten import OfferRow, unbeaten
@@ -21,8 +21,6 @@ from planner.scheduling.worth import UNPICKED, work_of
 from planner.scheduling.years import in_years
 from planner.terms import Week, week_of
 
-Floats = NDArray[np.float64]
-Whole = NDArray[np.int64]
 ENOUGH = 1e-6
 _NEARLY_FULL = 0.5
 # So many weeks beyond its likely end may ground be kept for years that are late.
@@ -192,11 +190,11 @@ class _Rows:
             if not stored:
                 yield self._row(number, candidate, (gives, brings), day, years)
         if gives.any():
-            every = candidate.days.values()
-            last = (
-                min(every) if stored else max(day for day in every if week_of(day) in self._place)
-            )
-            for day in ([last] if stored else []) + _later_days(years, last, stored=stored):
+            ends = [day for week, day in candidate.days.items() if week in self._place]
+            last = min(candidate.days.values()) if stored else max(ends)
+            if stored:
+                yield self._row(number, candidate, (gives, brings), last, years)
+            for day in _later_days(years, last, stored=stored):
                 yield self._row(number, candidate, (gives, brings), day, years)
 
     def _waits_for_garden_day(self, week: Week, day: date) -> bool:
@@ -251,7 +249,8 @@ def _later_days(years: list[Candidate], last: date, *, stored: bool) -> list[dat
     """
     days: dict[Week, date] = {}
     for one in years:
-        for day in [min(one.days.values())] if stored and one.days else one.days.values():
+        ends = sorted(one.days.values())
+        for day in ends[:1] if stored else ends:
             if day > last:
                 days[week_of(day)] = max(day, days.get(week_of(day), day))
     return sorted(days.values())[:_MOST_LATER]

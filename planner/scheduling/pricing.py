@@ -7,7 +7,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from planner.ground import BedClass
-from planner.scheduling.offers import CropOffers, Floats, Whole
+from planner.scheduling.arrays import Floats, Whole
+from planner.scheduling.offers import CropOffers
 from planner.scheduling.tenure import Provision, Tenure, held
 
 _TINY = 1e-9

@@ -7,7 +7,8 @@ import numpy as np
 
 from planner.garden import SharedGround, SharingPattern
 from planner.ground import BedClass
-from planner.scheduling.offers import CropOffers, Floats, Whole
+from planner.scheduling.arrays import Floats, Whole
+from planner.scheduling.offers import CropOffers
 from planner.scheduling.tenure import held
 from planner.scheduling.worth import GUEST, Worth
 

@@ -12,8 +12,8 @@ from dataclasses import dataclass, field
 import numpy as np
 
 from planner.ground import NOBODY
+from planner.scheduling.arrays import Floats
 from planner.scheduling.filling import CropMarket, fill
-from planner.scheduling.offers import Floats
 from planner.scheduling.proposals import Mood
 from planner.scheduling.working_plan import Placed, WorkingPlan
 

@@ -31,21 +31,23 @@ def crop_candidates(
     paces = Paces(climate, wish.first - LEAD, wish.last + BEYOND)
     workdays = Workdays(wish)
     found = []
-    for name, crop in garden.crops.items():
-        times = outdoor_times(
-            crop, climate, wish.freeze_risk, (wish.first, wish.last), wish.cover_weeks
-        )
-        limits = limits_of(crop, climate, paces.temperatures)
-        about = CropTimes(
-            crop=crop,
-            conditions=Conditions(times, _pace(paces, crop, own or {}), limits),
-            workdays=workdays,
-            begin=max(as_of, wish.first),
-            last_wanted=min(garden.last_wanted(name), wish.last),
-        )
-        years = few_years(about, paces, wish)
-        found.append(CropCandidates(about, candidates_of(about), years))
+    for crop in garden.crops.values():
+        pace = _pace(paces, crop, own or {})
+        about = crop_times(crop, garden, paces, workdays, max(as_of, wish.first), pace)
+        found.append(CropCandidates(about, candidates_of(about), few_years(about, paces)))
     return found
+
+
+def crop_times(
+    crop: Crop, garden: Garden, paces: Paces, workdays: Workdays, begin: date, pace: CropPace
+) -> CropTimes:
+    """What a crop meets by the odds, as it is planned; nothing is started before `begin`."""
+    wish, climate = garden.wish, paces.climate
+    days = (wish.first, wish.last)
+    times = outdoor_times(crop, climate, wish.freeze_risk, days, wish.cover_weeks)
+    limits = limits_of(crop, climate, paces.temperatures)
+    last_wanted = min(garden.last_wanted(crop.name), wish.last)
+    return CropTimes(crop, Conditions(times, pace, limits), workdays, begin, last_wanted)
 
 
 def _pace(paces: Paces, crop: Crop, own: Mapping[str, OwnPace]) -> CropPace:

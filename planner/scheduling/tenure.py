@@ -6,7 +6,8 @@ from dataclasses import dataclass
 import numpy as np
 
 from planner.garden import SharedGround, SharingPattern
-from planner.scheduling.offers import CropOffers, Floats, Whole
+from planner.scheduling.arrays import Floats, Whole
+from planner.scheduling.offers import CropOffers
 
 
 @dataclass(frozen=True, slots=True)

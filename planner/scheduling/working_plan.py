@@ -10,7 +10,9 @@ from typing import NamedTuple
 import numpy as np
 
 from planner.ground import NOBODY, Ground, Holding
-from planner.scheduling.offers import CropOffers, Floats, last_weeks
+from planner.scheduling.arrays import Floats
+from planner.scheduling.crop_sums import CropSums
+from planner.scheduling.offers import CropOffers
 from planner.scheduling.worth import ELSEWHERE, GUEST, SPLIT, Worth
 
 _NOTHING = 1e-9
@@ -48,25 +50,6 @@ class Placed:
         return sum(piece.plants for piece in self.pieces)
 
 
-class _CropSums:
-    """What weighing a crop takes, as plain lists."""
-
-    def __init__(self, offers: CropOffers, worth: Worth) -> None:
-        self.gives: list[list[float]] = offers.gives.tolist()
-        self.last: list[int] = offers.last_week
-        # In each year it is weighed in.
-        self.years: list[tuple[list[list[float]], list[int]]] = [
-            (year.tolist(), last_weeks(year)) for year in offers.years
-        ]
-        self.lacks: list[float] = offers.lacks.tolist()
-        self.worth: list[float] = offers.worth.tolist()
-        self.beyond: list[float] = (offers.beyond * offers.mean_worth).tolist()
-        self.sowing: list[float] = (worth.sowing * offers.work).tolist()
-        self.days: list[int] = (offers.leaves - offers.enters).tolist()
-        self.each = offers.crop.gives.middle
-        self.mean_worth = offers.mean_worth
-
-
 class WorkingPlan:
     """Sowings by crop, the ground they hold, and what each crop's weeks lack."""
 
@@ -77,7 +60,7 @@ class WorkingPlan:
         self.placed: list[dict[int, Placed]] = [{} for _ in offers]
         self.before: list[dict[Together, list[Stretch]]] = [{} for _ in offers]
         self._lacks: list[list[list[float]]] = [[one.lacks.tolist()] for one in offers]
-        self._sums = [_CropSums(one, worth) for one in offers]
+        self._sums = [CropSums(one, worth) for one in offers]
         self._costs = [0.0] * len(offers)
         self._stale = set(range(len(offers)))
         self._guests: dict[int, set[int]] = {}
@@ -226,7 +209,7 @@ class WorkingPlan:
         self._costs[crop] = (unmet + self.worth.surplus * surplus) / len(weighed) + fixed
 
     def _weigh_year(
-        self, crop: int, sums: _CropSums, year: tuple[list[list[float]], list[int]]
+        self, crop: int, sums: CropSums, year: tuple[list[list[float]], list[int]]
     ) -> tuple[list[float], float]:
         """What the weeks lack in a year, and what the surplus would be worth."""
         lacks = [*sums.lacks]
@@ -247,7 +230,7 @@ class WorkingPlan:
         )
         return [lack if lack > 0 else 0.0 for lack in lacks], surplus
 
-    def _fixed(self, crop: int, sums: _CropSums) -> float:
+    def _fixed(self, crop: int, sums: CropSums) -> float:
         """What sowings cost by being there: the work of them, and ground of their own.
 
         What is sown on one day to stand equally long is one sowing, in so many pieces.

@@ -1,24 +1,22 @@
 """Years: a few past years stand for all, and sowings are weighed in each of them (rules §40)."""
 
 from dataclasses import replace
-from datetime import date, timedelta
+from datetime import date
 
-from planner.garden import Pick, SeasonWish
+from planner.garden import Pick
 from planner.growth import Paces, begun_course, killed_on
 from planner.scheduling.candidate import Candidate, CropTimes, candidate_of
-from planner.scheduling.crop_years import CropYears, YearOfCrop, crop_years, open_days_only
+from planner.scheduling.crop_years import CropYears, YearOfCrop, crop_years, evenly, open_days_only
 
 # So many past years, taken evenly from those on record, stand for all of them.
 _MOST_YEARS = 5
 
 
-def few_years(usual: CropTimes, paces: Paces, wish: SeasonWish) -> CropYears:
+def few_years(usual: CropTimes, paces: Paces) -> CropYears:
     """A crop in a few past years; in none where no record tells them."""
     known = paces.temperatures
     past = len(known.past) if known is not None else 0
-    many = min(_MOST_YEARS, past)
-    places = [(2 * number + 1) * past // (2 * many) for number in range(many)]
-    return crop_years(usual, paces, wish, places)
+    return crop_years(usual, paces, evenly(_MOST_YEARS, past))
 
 
 def in_years(candidate: Candidate, crop: CropYears) -> list[Candidate]:
@@ -32,7 +30,6 @@ def _in_year(candidate: Candidate, crop: CropYears, year: YearOfCrop) -> Candida
     there = candidate_of(year.about, course)
     if isinstance(was.crop.habit, Pick):
         there = open_days_only(there, year, date.max)
-    stands = (course.set_out_on or course.emerges_on) + timedelta(days=1)
-    stands = max(stands, crop.covered_until(was.enters_on))
+    stands = crop.stands_from(was.enters_on, course.set_out_on or course.emerges_on)
     killed = killed_on(year.deadly, (stands, max(there.days.values(), default=stands)))
     return replace(there, days={week: day for week, day in there.days.items() if day <= killed})

@@ -20,6 +20,7 @@ from planner.scheduling import (
     Sowing,
     SowingState,
     choose_sowings,
+    evenly,
     name_sowings,
 )
 from planner.terms import Place
@@ -66,8 +67,7 @@ def revised_trial(
     if not years or not isinstance(weather, DailyWeather) or tried.basis is not Basis.PAST_YEARS:
         return NOT_REVISED
     ranked = sorted(range(len(fills)), key=lambda place: (fills[place], place))
-    many = min(years, len(fills))
-    places = [ranked[(2 * number + 1) * len(fills) // (2 * many)] for number in range(many)]
+    places = [ranked[place] for place in evenly(years, len(fills))]
     revised = []
     for number, place in enumerate(places, 1):
         begins(number)
@@ -152,6 +152,5 @@ def _fortnights(first: date, last: date) -> Iterator[date]:
 
 def _killed(one: Sowing, crop: CropYears, day: date) -> date:
     """The night up to a day that killed a sowing in open ground; NEVER if none did."""
-    stands = (one.set_out_on or one.emerges_on) + timedelta(days=1)
-    stands = max(stands, crop.covered_until(one.enters_on))
+    stands = crop.stands_from(one.enters_on, one.set_out_on or one.emerges_on)
     return killed_on(crop.years[0].deadly, (stands, min(day, one.clear_on)))

@@ -166,8 +166,7 @@ class Replayer:
         if stands is None:
             up = comes_up_on(one.crop, year.soil_degc, year.temperatures.first, one.sow_on)
             stands = up or course.emerges_on
-        first_night = stands + timedelta(days=1)
-        return max(first_night, self.crop_years.covered_until(one.enters_on), self._tried_from)
+        return max(self.crop_years.stands_from(one.enters_on, stands), self._tried_from)
 
     def _replay(
         self, candidate: Candidate, share: float, until: date, ends: tuple[date, date]

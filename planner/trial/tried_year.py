@@ -5,9 +5,9 @@ from dataclasses import dataclass
 from enum import Enum
 
 from planner.climate import BEYOND, LEAD, Climate
-from planner.garden import Crop, Garden
-from planner.growth import Conditions, Paces, limits_of, outdoor_times
-from planner.scheduling import CropTimes, CropYears, Workdays, crop_years
+from planner.garden import Garden
+from planner.growth import Paces
+from planner.scheduling import CropYears, Workdays, crop_times, crop_years
 
 
 class Basis(Enum):
@@ -39,20 +39,13 @@ def tried_years(garden: Garden, climate: Climate) -> TriedYears:
     past = len(known.past) if known is not None else 0
     workdays = Workdays(wish)
     crops = {
-        name: crop_years(_usual(crop, garden, paces, workdays), paces, wish, range(past))
+        name: crop_years(
+            crop_times(crop, garden, paces, workdays, wish.first, paces.of(crop)),
+            paces,
+            range(past),
+        )
         for name, crop in garden.crops.items()
     }
     if past:
         return TriedYears(garden, Basis.PAST_YEARS, past, crops)
     return TriedYears(garden, Basis.STATED_SPREAD, len(CASES), crops)
-
-
-def _usual(crop: Crop, garden: Garden, paces: Paces, workdays: Workdays) -> CropTimes:
-    """What a crop meets by the odds, as it is planned."""
-    wish, climate = garden.wish, paces.climate
-    days = (wish.first, wish.last)
-    times = outdoor_times(crop, climate, wish.freeze_risk, days, wish.cover_weeks)
-    limits = limits_of(crop, climate, paces.temperatures)
-    last_wanted = min(garden.last_wanted(crop.name), wish.last)
-    conditions = Conditions(times, paces.of(crop), limits)
-    return CropTimes(crop, conditions, workdays, wish.first, last_wanted)
