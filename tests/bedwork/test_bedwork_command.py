@@ -2,12 +2,12 @@
 
 import json
 from pathlib import Path
-from typing import Any
 
 import pytest
 
+from tests.bedwork.command import bedwork_record, bedwork_text, scheduled
 from tests.bedwork.soil_plans import BED, new_bed, rectangle, soil_plan
-from tests.plans import AS_OF, planner, write_plan
+from tests.plans import planner, write_plan
 
 _MANURE = '[[manure]]\nbed = "Gate bed"\non = 2027-06-20'
 _PLAN = soil_plan(
@@ -22,27 +22,11 @@ _PARTS = ("filling", "turnover", "manure", "water", "holiday")
 @pytest.fixture(scope="module")
 def folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """A plan folder with a season."""
-    plan = write_plan(tmp_path_factory.mktemp("bedwork") / "plan", _PLAN)
-    done = planner("schedule", plan, *AS_OF)
-    assert done.returncode == 0, done.stderr
-    return plan
-
-
-def _told(*arguments: str | Path) -> str:
-    done = planner("bedwork", *arguments)
-    assert done.returncode == 0, done.stderr
-    assert done.stderr == ""
-    return done.stdout
-
-
-def _record(*arguments: str | Path) -> dict[str, Any]:
-    record = json.loads(_told(*arguments, "--json"))
-    assert isinstance(record, dict)
-    return record
+    return scheduled(tmp_path_factory.mktemp("bedwork") / "plan", _PLAN)
 
 
 def test_all_parts_are_told_under_their_heads(folder: Path) -> None:
-    told = _told(folder).splitlines()
+    told = bedwork_text(folder).splitlines()
     heads = [told.index(head) for head in ("Filling new beds", "Turnover", "Raw manure", "Water")]
     assert heads == sorted(heads)
 
@@ -50,22 +34,22 @@ def test_all_parts_are_told_under_their_heads(folder: Path) -> None:
 @pytest.mark.parametrize("part", _PARTS)
 def test_a_part_can_be_asked_for_alone(folder: Path, part: str) -> None:
     alone, everything = (
-        _told(folder, *one).strip().split("\n\n") for one in (["--part", part], [])
+        bedwork_text(folder, *one).strip().split("\n\n") for one in (["--part", part], [])
     )
     begin = everything.index(alone[0])
     assert everything[begin : begin + 2] == alone[:2]
-    assert set(_record(folder, "--part", part)) == {part, "cautions"}
+    assert set(bedwork_record(folder, "--part", part)) == {part, "cautions"}
 
 
 def test_every_hazard_is_told_once(folder: Path) -> None:
-    hazards = [one["hazard"] for one in _record(folder)["cautions"]]
+    hazards = [one["hazard"] for one in bedwork_record(folder)["cautions"]]
     assert hazards
     assert len(hazards) == len(set(hazards))
-    assert _told(folder).count("Dust and soil germs") == 1
+    assert bedwork_text(folder).count("Dust and soil germs") == 1
 
 
 def test_json_holds_all_parts_in_si(folder: Path) -> None:
-    record = _record(folder)
+    record = bedwork_record(folder)
     assert set(_PARTS) <= set(record)
     [bed] = record["filling"]["beds"]
     # 16 cubic feet are 453 litres.
@@ -74,26 +58,26 @@ def test_json_holds_all_parts_in_si(folder: Path) -> None:
 
 
 def test_the_same_plan_gives_the_same_bytes(folder: Path) -> None:
-    assert _told(folder) == _told(folder)
-    assert _told(folder, "--json") == _told(folder, "--json")
+    assert bedwork_text(folder) == bedwork_text(folder)
+    assert bedwork_text(folder, "--json") == bedwork_text(folder, "--json")
 
 
 def test_too_early_harvests_are_named(folder: Path) -> None:
     # Manure in June, harvests wanted in August: fewer than 120 days.
-    picks = _record(folder)["manure"][0]["picks"]
+    picks = bedwork_record(folder)["manure"][0]["picks"]
     early = [one["sowing"] for one in picks if one["too_early"]]
     assert early
-    words = _told(folder, "--part", "manure")
+    words = bedwork_text(folder, "--part", "manure")
     assert all(name in words for name in early)
 
 
 def test_new_beds_can_be_filled_before_there_is_a_season(tmp_path: Path) -> None:
     plan = write_plan(tmp_path / "plan", _PLAN)
-    told = _told(plan)
+    told = bedwork_text(plan)
     assert "New bed: 16 cu ft, 1 ft deep" in told
     assert f"make one with: planner schedule {plan}" in told
-    assert "make one with" not in _told(plan, "--part", "filling")
-    record = _record(plan)
+    assert "make one with" not in bedwork_text(plan, "--part", "filling")
+    record = bedwork_record(plan)
     assert {"filling", "cautions"} <= set(record)
     assert {"turnover", "manure", "water"} & set(record) == set()
 
@@ -133,5 +117,5 @@ def test_a_part_that_is_not_there_is_refused(folder: Path) -> None:
 
 def test_nothing_is_written(folder: Path) -> None:
     before = {path: path.read_bytes() for path in folder.rglob("*") if path.is_file()}
-    _told(folder)
+    bedwork_text(folder)
     assert {path: path.read_bytes() for path in folder.rglob("*") if path.is_file()} == before

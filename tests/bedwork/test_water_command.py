@@ -3,10 +3,10 @@
 import json
 import tomllib
 from pathlib import Path
-from typing import Any
 
 import pytest
 
+from tests.bedwork.command import bedwork_record, bedwork_text, scheduled
 from tests.plans import AS_OF, planner, write_plan
 
 _PLAN = """\
@@ -56,40 +56,24 @@ _PARTS = ("water", "holiday", "seed", "appetite")
 @pytest.fixture(scope="module")
 def folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """A plan folder with a season."""
-    plan = write_plan(tmp_path_factory.mktemp("water") / "plan", _PLAN)
-    done = planner("schedule", plan, *AS_OF)
-    assert done.returncode == 0, done.stderr
-    return plan
-
-
-def _told(*arguments: str | Path) -> str:
-    done = planner("bedwork", *arguments)
-    assert done.returncode == 0, done.stderr
-    assert done.stderr == ""
-    return done.stdout
-
-
-def _record(*arguments: str | Path) -> dict[str, Any]:
-    record = json.loads(_told(*arguments, "--json"))
-    assert isinstance(record, dict)
-    return record
+    return scheduled(tmp_path_factory.mktemp("water") / "plan", _PLAN)
 
 
 @pytest.mark.parametrize("part", _PARTS)
 def test_a_part_can_be_asked_for_alone(folder: Path, part: str) -> None:
-    assert part in _record(folder, "--part", part)
-    assert _told(folder, "--part", part) == _told(folder, "--part", part)
+    assert part in bedwork_record(folder, "--part", part)
+    assert bedwork_text(folder, "--part", part) == bedwork_text(folder, "--part", part)
 
 
 def test_metric_beds_are_told_in_litres_and_millimetres(folder: Path) -> None:
-    text = _told(folder, "--part", "water")
+    text = bedwork_text(folder, "--part", "water")
     assert "48 L/h (measured)" in text
     assert " mm " in text
     assert "gal" not in text
 
 
 def test_the_sheet_for_a_time_away_is_fit_to_print(folder: Path) -> None:
-    text = _told(folder, "--part", "holiday")
+    text = bedwork_text(folder, "--part", "holiday")
     assert "WHILE WE ARE AWAY, 10 July 2027 to 20 July 2027" in text
     assert "North 1" in text
     assert "bush bean 1" in text
@@ -98,17 +82,17 @@ def test_the_sheet_for_a_time_away_is_fit_to_print(folder: Path) -> None:
 
 def test_seed_of_the_season_is_the_seed_to_order(folder: Path) -> None:
     season = json.loads((folder / "season" / "season.json").read_text("utf-8"))
-    (bean,) = _record(folder, "--part", "seed")["seed"]["crops"]
+    (bean,) = bedwork_record(folder, "--part", "seed")["seed"]["crops"]
     assert bean["seeds"] == sum(one["seeds"] for one in season["sowings"])
     assert bean["to_buy"] == bean["seeds"] - 30
     assert bean["packets"] == -(-bean["to_buy"] // 100)
 
 
 def test_targets_for_a_household_are_toml_that_can_be_pasted(folder: Path, tmp_path: Path) -> None:
-    text = _told(folder, "--part", "appetite", "--people", "2")
+    text = bedwork_text(folder, "--part", "appetite", "--people", "2")
     pasted = text.split("in place of targets there:\n\n")[1].split("\n\nTake care")[0]
     targets = tomllib.loads(pasted)["target"]
-    record = _record(folder, "--part", "appetite", "--people", "2")
+    record = bedwork_record(folder, "--part", "appetite", "--people", "2")
     assert [one["crop"] for one in targets] == [
         one["crop"] for one in record["appetite"]["proposal"]["targets"]
     ]
@@ -121,7 +105,7 @@ def test_targets_for_a_household_are_toml_that_can_be_pasted(folder: Path, tmp_p
 
 def test_appetite_needs_no_season_and_the_rest_do(tmp_path: Path) -> None:
     plan = write_plan(tmp_path / "plan", _PLAN)
-    assert "bush bean" in _told(plan, "--part", "appetite")
+    assert "bush bean" in bedwork_text(plan, "--part", "appetite")
     for part in ("water", "holiday", "seed"):
         done = planner("bedwork", plan, "--part", part)
         assert done.returncode == 2
