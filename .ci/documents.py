@@ -18,7 +18,7 @@ from typer.main import get_command
 
 from planner.almanac import FIGURE_KINDS, bibliography, crop_pages
 from planner.cli.app import app
-from planner.cli.plan_folder import need_garden
+from planner.cli.folder import need_garden
 from planner.pictures import bed_year, harvest_weeks
 from planner.season import Season, make_season
 from planner.terms import PROBLEM_KINDS
@@ -28,7 +28,7 @@ DOCS = ROOT / "docs"
 ROOMS = (
     "terms", "garden", "journal", "climate", "growth", "solver", "ground", "scheduling", "tasks",
     "bedwork", "trial", "almanac", "season", "writing", "pictures", "page", "sheets", "reading",
-    "cli",
+    "cli", "cli/folder", "cli/start", "cli/share", "cli/publish",
 )  # fmt: skip
 
 

@@ -23,10 +23,16 @@ from planner.bedwork import (
     turnovers_of,
     water_of,
 )
-from planner.cli.plan_folder import RECORD, earlier_season, need_garden, portions_in, season_record
-from planner.cli.season_folder import SEASON
+from planner.cli.folder import (
+    RECORD,
+    SEASON,
+    earlier_season,
+    need_garden,
+    need_record,
+    portions_in,
+    season_record,
+)
 from planner.cli.shell import FolderOrHere, JsonOption, print_json, refuse
-from planner.cli.week import need_record
 from planner.climate import Climate
 from planner.garden import Garden
 from planner.scheduling import Sowing

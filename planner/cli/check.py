@@ -1,10 +1,11 @@
 """`planner check`: whether a plan can stand."""
 
+import math
 from pathlib import Path
 
 import typer
 
-from planner.cli.plan_folder import garden_in, is_folder, read_journal_in
+from planner.cli.folder import garden_in, is_folder, read_journal_in
 from planner.cli.shell import CANNOT_STAND, FolderOrHere, JsonOption, print_json, refuse
 from planner.garden import Garden
 from planner.terms import M2_PER_SQ_FT, Problem, count_words
@@ -23,7 +24,7 @@ def check(folder: FolderOrHere = ".", json: JsonOption = False) -> None:
         refuse(problems)
     from planner.writing import ground_text, site_text  # noqa: PLC0415 - heavy, only needed here
 
-    area_m2 = sum(bed.area_m2 for bed in garden.beds)
+    area_m2 = math.fsum(bed.area_m2 for bed in garden.beds)
     beds, targets = count_words(len(garden.beds), "bed"), count_words(len(garden.targets), "target")
     print(
         f"{garden.site.name}: {beds} with {area_m2:.1f} square metres "

@@ -6,11 +6,8 @@ from typing import Annotated
 
 import typer
 
-from planner.cli.journal_append import journal_held
-from planner.cli.noting import note_entry
-from planner.cli.plan_folder import JOURNAL, names_in
+from planner.cli.folder import JOURNAL, journal_held, names_in, need_record, note_entry
 from planner.cli.shell import FolderArgument, refuse, today
-from planner.cli.week import need_record
 from planner.journal import Entry, Event
 from planner.reading import NotedEntry
 

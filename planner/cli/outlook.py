@@ -8,10 +8,8 @@ from typing import Annotated
 
 import typer
 
-from planner.cli.plan_folder import RECORD, earlier_season, need_garden
-from planner.cli.season_folder import SEASON
+from planner.cli.folder import RECORD, SEASON, earlier_season, need_garden, need_record
 from planner.cli.shell import FolderOrHere, JsonOption, print_json, refuse
-from planner.cli.week import need_record
 from planner.season import Beside, KnownSeason, beside_thumb, season_unreadable
 
 _MOST_REVISED = 30

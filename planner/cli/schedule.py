@@ -6,10 +6,15 @@ from typing import Annotated
 
 import typer
 
-from planner.cli.plan_folder import earlier_season, journal_in, need_garden
+from planner.cli.folder import (
+    SEASON,
+    earlier_season,
+    journal_in,
+    need_garden,
+    season_files,
+    write_season_folder,
+)
 from planner.cli.screen import columns, telling
-from planner.cli.season_files import season_files
-from planner.cli.season_folder import SEASON, write_season_folder
 from planner.cli.shell import (
     SOMETHING_UNMET,
     FolderOrHere,

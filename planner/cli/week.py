@@ -7,10 +7,9 @@ from typing import Annotated, Any
 
 import typer
 
-from planner.cli.plan_folder import need_plan, season_record
+from planner.cli.folder import need_record, week_pdf, write_whole
 from planner.cli.shell import FolderOrHere, JsonOption, print_json, read_day, refuse
-from planner.cli.written_file import write_whole
-from planner.terms import Place, Problem, Week, week_of
+from planner.terms import Week, week_of
 
 
 def week(
@@ -54,26 +53,6 @@ def week(
 
 def _print_to(path: Path, folder: str, record: dict[str, Any], wanted: Week) -> None:
     """Write the week's sheet, or leave after telling why it cannot be."""
-    from planner.cli.printed import week_pdf  # noqa: PLC0415 - the typesetter is heavy
-
     problem = write_whole(path, week_pdf(Path(folder), folder, record, wanted))
     if problem is not None:
         refuse([problem])
-
-
-def need_record(folder: Path, named: str) -> dict[str, Any]:
-    """The season's record, or leave after telling that there is none."""
-    need_plan(folder)
-    record = season_record(folder)
-    if record is None:
-        refuse(
-            [
-                Problem(
-                    "season-gone",
-                    Place(str(folder)),
-                    "There is no season/season.json in it.",
-                    f"make one with: planner schedule {named}",
-                )
-            ]
-        )
-    return record

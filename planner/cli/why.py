@@ -8,8 +8,8 @@ from typing import Annotated
 import typer
 
 from planner.almanac import crop_page
+from planner.cli.folder import need_record
 from planner.cli.shell import FolderArgument, JsonOption, print_json, refuse
-from planner.cli.week import need_record
 from planner.reading import nearest_word
 from planner.terms import Place, Problem
 

@@ -15,7 +15,7 @@ from datetime import date, timedelta
 from statistics import median
 from uuid import UUID, uuid5
 
-from planner.cli.plan_folder import need_garden
+from planner.cli.folder.plan_folder import need_garden
 from planner.season import Season, make_season
 from planner.writing import write_calendars
 from planner.writing.calendar import Entry, entries_of

@@ -30,7 +30,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
-from planner.cli.plan_folder import need_garden
+from planner.cli.folder.plan_folder import need_garden
 from planner.climate import Climate
 from planner.garden import Garden
 from planner.scheduling.rule_of_thumb import Room, Thumb, rule_of_thumb

@@ -16,7 +16,7 @@ from pathlib import Path
 
 import pytest
 
-from planner.cli.season_folder import write_season_folder
+from planner.cli.folder.season_folder import write_season_folder
 from tests.calendar.conftest import LIVE, Stages
 from tests.calendar.programs import free_port
 from tests.plans import PROGRAM, contents, planner, write_plan

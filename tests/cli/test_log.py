@@ -12,8 +12,8 @@ from pathlib import Path
 import pandas as pd  # type: ignore[import-untyped] # this library ships no types
 import pytest
 
-from planner.cli.journal_append import journal_held
-from planner.cli.plan_folder import journal_in, need_garden
+from planner.cli.folder.journal_append import journal_held
+from planner.cli.folder.plan_folder import journal_in, need_garden
 from planner.journal import Event
 from tests.journals import HEADER, write_season
 from tests.plans import PROGRAM, contents, planner, write_plan

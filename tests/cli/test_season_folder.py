@@ -4,8 +4,8 @@ from pathlib import Path
 
 import pytest
 
-from planner.cli import season_folder
-from planner.cli.season_folder import WRITTEN, recover, write_season_folder
+from planner.cli.folder import season_folder
+from planner.cli.folder.season_folder import WRITTEN, recover, write_season_folder
 
 FIRST = {"season.json": b"first", "calendar.ics": b"first"}
 SECOND = {"season.json": b"second", "calendar.ics": b"second"}

@@ -9,8 +9,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from planner.cli.file_names import file_names
-from planner.cli.season_pictures import season_pictures
+from planner.cli.folder.file_names import file_names
+from planner.cli.folder.season_pictures import season_pictures
 from tests.pictures.gardens import MANY_BEDS, season_named
 from tests.season_runs import plan_folder
 

@@ -12,7 +12,7 @@ from typing import Any
 import pexpect
 import pytest
 
-from planner.cli.start_answers import usual_season
+from planner.cli.start.answers import usual_season
 from tests.plans import planner
 
 PROGRAM = ["-c", "from planner.cli import run; run()"]

@@ -4,8 +4,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from planner.cli.start_lines import read_bed_line, read_eaten, read_want_line
-from planner.cli.start_words import (
+from planner.cli.start.lines import read_bed_line, read_eaten, read_want_line
+from planner.cli.start.words import (
     has_no_unit,
     read_length,
     read_month_words,

@@ -2,7 +2,7 @@
 
 from pathlib import Path
 
-from planner.cli.published import PUBLISHED, published_record
+from planner.cli.publish.published import PUBLISHED, published_record
 
 _AT = "https://dav.example.org/robin/garden/"
 

@@ -11,10 +11,10 @@ import typer
 from hypothesis import given
 from hypothesis import strategies as st
 
-from planner.cli.feed import FeedServer
-from planner.cli.published import PUBLISHED, published_record
-from planner.cli.season_calendars import season_events
-from planner.cli.share_address import SHARE_TOKEN
+from planner.cli.folder.season_calendars import season_events
+from planner.cli.publish.published import PUBLISHED, published_record
+from planner.cli.share.address import SHARE_TOKEN
+from planner.cli.share.page_server import PageServer
 from tests.fuzz.harm import harmed_bytes, harmed_json, harmed_table, harmed_toml, json_bytes
 from tests.fuzz.holds import (
     DRAFT,
@@ -221,12 +221,12 @@ def test_a_harmed_share_token_is_refused_or_shared(
     plan = write_case(tmp_path / "plan", {**first_season, SHARE_TOKEN: data.draw(harmed)})
     before = contents(plan)
     with pytest.MonkeyPatch.context() as patch:
-        patch.setattr(FeedServer, "serve_forever", _interrupted)
+        patch.setattr(PageServer, "serve_forever", _interrupted)
         run("share", plan, "--port", "0")
     assert contents(plan) == before
 
 
-def _interrupted(_: FeedServer) -> None:
+def _interrupted(_: PageServer) -> None:
     raise KeyboardInterrupt
 
 

@@ -12,7 +12,7 @@ import jsonschema
 from hypothesis import given
 from hypothesis import strategies as st
 
-from planner.cli.season_calendars import season_events
+from planner.cli.folder.season_calendars import season_events
 from planner.journal import Event
 from tests.fuzz.holds import assert_whole, broken_in, cases, run
 from tests.fuzz.materials import REPOSITORY, write_case

@@ -15,8 +15,8 @@ import pytest
 from typer.testing import CliRunner
 
 from planner.cli.app import app
-from planner.cli.feed import FeedServer
-from planner.cli.share import pages_of
+from planner.cli.share.command import pages_of
+from planner.cli.share.page_server import PageServer
 from tests.node_packages import missing_for_test, node_package
 from tests.plans import QUICK
 from tests.season_runs import SMALL_PLAN, plan_folder
@@ -128,7 +128,7 @@ class Shared:
 @contextmanager
 def sharing(folder: Path) -> Iterator[Shared]:
     pages = pages_of(folder, TOKEN, "127.0.0.1", lambda: LOOKED_AT)
-    with FeedServer("127.0.0.1", 0, pages) as server:
+    with PageServer("127.0.0.1", 0, pages) as server:
         thread = threading.Thread(target=server.serve_forever, kwargs={"poll_interval": 0.05})
         thread.start()
         try:

@@ -7,7 +7,7 @@ from urllib.parse import urlencode
 
 import pytest
 
-from planner.cli import revising
+from planner.cli.share import revising
 from planner.season import Season, make_season
 from tests.page.conftest import LOOKED_AT, Shared
 

@@ -10,7 +10,7 @@ from urllib.parse import urlencode
 
 import pytest
 
-from planner.cli.sent import LARGEST_BODY_BYTES
+from planner.cli.share.sent import LARGEST_BODY_BYTES
 from tests.page.conftest import LOOKED_AT, TOKEN, Shared
 
 _FORM = "application/x-www-form-urlencoded"

@@ -5,7 +5,7 @@ from dataclasses import replace
 from datetime import date
 from functools import cache
 
-from planner.cli.plan_folder import need_garden
+from planner.cli.folder.plan_folder import need_garden
 from planner.garden import Paper
 from planner.season import make_season
 from planner.sheets import Work, work_of

@@ -1,0 +1,106 @@
+"""What is printed: the season's sheets, and the sheet of one week from the season in a folder."""
+
+from datetime import date
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from planner.bedwork import water_of
+from planner.cli.folder.plan_folder import RECORD, earlier_season, need_garden
+from planner.cli.folder.season_folder import SEASON
+from planner.cli.shell import refuse
+from planner.climate import Climate
+from planner.season import Season, season_unreadable
+from planner.tasks import Task, tasks_of
+from planner.terms import Place, Problem, Week, week_of
+
+if TYPE_CHECKING:
+    from planner.sheets import BedLines, Work
+
+_RECORD = f"{SEASON}/{RECORD}"
+_TOLD = ("id", "kind", "sowing", "bed", "place", "text")
+
+
+def sheet_files(season: Season) -> dict[str, bytes]:
+    """What is printed of a season, by name."""
+    from planner.sheets import (  # noqa: PLC0415 - the typesetter is heavy
+        work_of,
+        write_labels,
+        write_season_sheets,
+        write_seed_starting,
+    )
+
+    work = work_of(season)
+    return {
+        "sheets.pdf": write_season_sheets(work, _bed_lines(work)),
+        "labels.pdf": write_labels(work),
+        "seed-starting.pdf": write_seed_starting(work),
+    }
+
+
+def week_pdf(folder: Path, named: str, record: dict[str, Any], week: Week) -> bytes:
+    """The sheet of one week, as the season in the folder has it; or leave and tell why not."""
+    from planner.sheets import write_week_sheet  # noqa: PLC0415 - as above
+
+    work = _work(folder, record)
+    asked = {week, week.after(1)}
+    if _told(work, asked) != _recorded(record, asked):
+        refuse(
+            [
+                Problem(
+                    "season-no-longer-fits",
+                    Place(_RECORD),
+                    "What it says of this week or the next is no longer what the plan's files say.",
+                    f"make the season follow with: planner schedule {named}",
+                )
+            ]
+        )
+    return write_week_sheet(work, week, _bed_lines(work))
+
+
+def _work(folder: Path, record: dict[str, Any]) -> "Work":
+    """The sowings of a season with their tasks; of crops and beds gone from the plan, none."""
+    from planner.sheets import Work  # noqa: PLC0415 - as above
+
+    garden = need_garden(folder)
+    try:
+        as_of = date.fromisoformat(record["as_of"])
+        earlier = earlier_season(folder, garden, as_of)
+        sowings = earlier.sowings if earlier else ()
+        return Work(garden, as_of, sowings, tasks_of(garden, sowings))
+    except (KeyError, ValueError, TypeError, AttributeError, OverflowError, IndexError):
+        refuse([season_unreadable(_RECORD, "A day or a sowing in it is not what it should be.")])
+
+
+def _bed_lines(work: "Work") -> "BedLines":
+    """What the beds take in each week: soil and compost, then water."""
+    from planner.writing import bedwork_lines, water_lines  # noqa: PLC0415 - heavy
+
+    garden, sowings = work.garden, work.sowings
+    soil = bedwork_lines(garden, sowings)
+    water = water_lines(water_of(garden, Climate(garden.site), sowings))
+    weeks = sorted({*soil, *water})
+    return {week: (*soil.get(week, ()), *water.get(week, ())) for week in weeks}
+
+
+def _told(work: "Work", weeks: set[Week]) -> list[tuple[str, ...]]:
+    return [_words(one) for one in work.tasks if week_of(one.on) in weeks]
+
+
+def _words(task: Task) -> tuple[str, ...]:
+    return (
+        task.on.isoformat(),
+        task.id,
+        task.kind.value,
+        task.sowing,
+        task.bed,
+        task.place,
+        task.text,
+    )
+
+
+def _recorded(record: dict[str, Any], weeks: set[Week]) -> list[tuple[str, ...]]:
+    return [
+        (one["on"], *(one[key] for key in _TOLD))
+        for one in record["tasks"]
+        if week_of(date.fromisoformat(one["on"])) in weeks
+    ]
