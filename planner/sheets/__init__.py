@@ -5,12 +5,12 @@ the list of what is raised indoors.
 """
 
 from planner.sheets.label import write_labels
-from planner.sheets.season_sheets import BedLines, write_season_sheets, write_week_sheet
+from planner.sheets.season_sheets import BedworkByWeek, write_season_sheets, write_week_sheet
 from planner.sheets.seed_starting import write_seed_starting
 from planner.sheets.work import Work, work_of
 
 __all__ = [
-    "BedLines",
+    "BedworkByWeek",
     "Work",
     "work_of",
     "write_labels",

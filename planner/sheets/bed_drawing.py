@@ -33,9 +33,9 @@ def bed_drawing(bed: Bed, block: Block) -> BedDrawing:
 
 
 def stretch_words(bed: Bed, block: Block) -> str:
-    """Where a block begins and ends, such as "1 ft to 2 ft 6 in from the mark"."""
+    """Where a block begins and ends, counted from the mark, such as "1 ft to 2 ft 6 in"."""
     unit = bed.note.unit
-    return f"{length_words(block.from_um, unit)} to {length_words(block.to_um, unit)} from the mark"
+    return f"{length_words(block.from_um, unit)} to {length_words(block.to_um, unit)}"
 
 
 def bed_words(name: str, number: int, longest: int) -> str:

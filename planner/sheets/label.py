@@ -68,7 +68,7 @@ def _label(work: Work, sowing: Sowing, block: Block, number: int) -> Label:
         part=f"{number} of {blocks}" if blocks > 1 else "",
         begun=_begun(sowing),
         bed=bed_words(bed.name, work.number_of(bed.name), _LONGEST_BED),
-        place=stretch_words(bed, block),
+        place=f"{stretch_words(bed, block)} from the mark",
         picked=f"pick from about {day_words(_first_pick(sowing))}",
     )
 

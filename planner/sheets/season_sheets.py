@@ -10,8 +10,9 @@ from planner.sheets.typesetter import typeset
 from planner.sheets.week_sheet import WeekSheet, week_sheet
 from planner.sheets.work import Work
 from planner.terms import Week, week_of
+from planner.writing import WeekBedwork
 
-BedLines = Mapping[Week, tuple[str, ...]]
+BedworkByWeek = Mapping[Week, WeekBedwork]
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,30 +26,30 @@ class _Sheets:
     weeks: tuple[WeekSheet, ...]
 
 
-def write_season_sheets(work: Work, bed_lines: BedLines) -> bytes:
-    """Every week with tasks from the day of planning on, as a PDF with an outline by week.
+def write_season_sheets(work: Work, bedwork: BedworkByWeek) -> bytes:
+    """Every week with something to do from the day of planning on, as a PDF with an outline.
 
-    A week without any is one line at the head of the next sheet. `bed_lines`: bed work by week.
+    A week without anything is one line at the head of the next sheet.
     """
     sheets = []
     idle: list[Week] = []
-    for week in _weeks(work):
-        if week in work.weeks:
-            sheets.append(week_sheet(work, week, bed_lines.get(week, ()), idle))
+    for week in _weeks(work, bedwork):
+        if week in work.weeks or week in bedwork:
+            sheets.append(week_sheet(work, week, bedwork.get(week, WeekBedwork()), idle))
             idle = []
         else:
             idle.append(week)
     return _typeset(work, tuple(sheets))
 
 
-def write_week_sheet(work: Work, week: Week, bed_lines: BedLines) -> bytes:
+def write_week_sheet(work: Work, week: Week, bedwork: BedworkByWeek) -> bytes:
     """The sheet of one week as a PDF."""
-    return _typeset(work, (week_sheet(work, week, bed_lines.get(week, ()), ()),))
+    return _typeset(work, (week_sheet(work, week, bedwork.get(week, WeekBedwork()), ()),))
 
 
-def _weeks(work: Work) -> Iterator[Week]:
-    """The weeks from the first with tasks that is not yet over to the last."""
-    ahead = [week for week in work.weeks if week >= week_of(work.as_of)]
+def _weeks(work: Work, bedwork: BedworkByWeek) -> Iterator[Week]:
+    """The weeks from the first with something to do that is not yet over to the last."""
+    ahead = sorted(week for week in {*work.weeks, *bedwork} if week >= week_of(work.as_of))
     return ahead[0].until(ahead[-1]) if ahead else iter(())
 
 

@@ -1,17 +1,19 @@
 """The week's sheet (§43): what is to do, day by day and bed by bed, with boxes to tick."""
 
+import math
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import groupby
 
-from planner.scheduling import Sowing
-from planner.sheets.bed_drawing import BedDrawing, bed_drawing, bed_words
+from planner.scheduling import Block, Sowing
+from planner.sheets.bed_drawing import BedDrawing, bed_drawing, bed_words, stretch_words
 from planner.sheets.day_words import begun_date, day_words, week_words
 from planner.sheets.letters import shown
 from planner.sheets.next_week import NextWeek, away_words, next_week
 from planner.sheets.work import Work
 from planner.tasks import Task, TaskKind
 from planner.terms import Week, amount_words, week_of
+from planner.writing import WeekBedwork
 
 _INDOORS = {TaskKind.START_INDOORS, TaskKind.HARDEN_OFF}
 _ENTERING = {TaskKind.SOW, TaskKind.SET_OUT}
@@ -32,7 +34,10 @@ class Step:
 
 @dataclass(frozen=True, slots=True)
 class Row:
-    """What is to do for one sowing on one day; indoors without drawings and place."""
+    """What is to do for one sowing on one day; indoors without drawings and place.
+
+    `beds` is empty where the row above is of the same beds.
+    """
 
     beds: str
     drawings: tuple[BedDrawing, ...]
@@ -51,35 +56,39 @@ class Day:
 
 @dataclass(frozen=True, slots=True)
 class WeekSheet:
-    """A week on paper. `beside`: short lines of bed work. `idle`: the weeks before without tasks.
+    """A week on paper.
 
-    `begun_date` is what its days have in common, written the journal's way.
+    `not_yet`: what must not be picked though it is ripe. `bedwork`: lines to tick off. `idle`: the
+    weeks before in which nothing is to do. `begun_date` is what its days have in common, written
+    the journal's way.
     """
 
     name: str
     title: str
     away: str
     picking: str
+    not_yet: tuple[str, ...]
     days: tuple[Day, ...]
-    beside: tuple[str, ...]
+    bedwork: tuple[str, ...]
     next: NextWeek
     begun_date: str
     idle: tuple[str, ...]
 
 
-def week_sheet(work: Work, week: Week, beside: Iterable[str], idle: Iterable[Week]) -> WeekSheet:
-    """The sheet of one week; `beside` are lines of bed work, `idle` weeks before it."""
+def week_sheet(work: Work, week: Week, bedwork: WeekBedwork, idle: Iterable[Week]) -> WeekSheet:
+    """The sheet of one week, told of the `idle` weeks before it."""
     tasks = work.weeks.get(week, ())
     return WeekSheet(
         name=week_name(week),
         title=week_words(week),
         away=away_words(work.garden.wish, week),
         picking=_picking(work, week),
+        not_yet=tuple(shown(line) for line in bedwork.not_yet),
         days=tuple(
             Day(day_words(day), tuple(_rows(work, tuple(of_day))))
             for day, of_day in groupby(tasks, key=lambda one: one.on)
         ),
-        beside=tuple(shown(line) for line in beside),
+        bedwork=tuple(shown(line) for line in bedwork.work),
         next=next_week(work, week.after(1)),
         begun_date=begun_date(week),
         idle=tuple(f"{week_name(one)}, {week_words(one)}" for one in idle),
@@ -95,7 +104,7 @@ def _picking(work: Work, week: Week) -> str:
     """What the week brings of each crop."""
     words = []
     for crop in work.garden.crops.values():
-        amount = sum(
+        amount = math.fsum(
             taken.amount
             for sowing in work.sowings
             if sowing.crop.name == crop.name
@@ -116,29 +125,44 @@ def _rows(work: Work, tasks: tuple[Task, ...]) -> Iterator[Row]:
         entering = task.kind in _ENTERING
         return not indoors, work.number_of(first.bed), entering, first.from_um, task.sowing, indoors
 
-    ordered = sorted(tasks, key=along)
+    above = ""
     for (sowing, indoors), steps in groupby(
-        ordered, key=lambda one: (one.sowing, one.kind in _INDOORS)
+        sorted(tasks, key=along), key=lambda one: (one.sowing, one.kind in _INDOORS)
     ):
-        yield _row(work, work.named[sowing], tuple(steps), is_indoors=indoors)
+        make = _indoor_row if indoors else _bed_row
+        row = make(work, work.named[sowing], tuple(map(_step, steps)))
+        yield replace(row, beds="") if row.beds == above else row
+        above = row.beds
 
 
-def _row(work: Work, sowing: Sowing, steps: tuple[Task, ...], *, is_indoors: bool) -> Row:
-    blocks = () if is_indoors else sowing.blocks
+def _indoor_row(_: Work, sowing: Sowing, steps: tuple[Step, ...]) -> Row:
+    return Row("Indoors", (), shown(sowing.id, _LONGEST_NAME), "", steps)
+
+
+def _bed_row(work: Work, sowing: Sowing, steps: tuple[Step, ...]) -> Row:
+    drawn = sowing.blocks[:_MOST_DRAWINGS]
     return Row(
-        beds="Indoors" if is_indoors else _beds(work, steps[0]),
-        drawings=tuple(
-            bed_drawing(work.beds[block.bed], block) for block in blocks[:_MOST_DRAWINGS]
-        ),
+        beds=_beds(work, sowing),
+        drawings=tuple(bed_drawing(work.beds[block.bed], block) for block in drawn),
         sowing=shown(sowing.id, _LONGEST_NAME),
-        place="" if is_indoors else shown(steps[0].place),
-        steps=tuple(_step(one) for one in steps),
+        place=shown(_place(work, sowing.blocks)),
+        steps=steps,
     )
 
 
-def _beds(work: Work, task: Task) -> str:
-    """The beds of a task; one whose name cannot be shown has its number in the plan."""
-    names = dict.fromkeys(block.bed for block in work.named[task.sowing].blocks)
+def _place(work: Work, blocks: tuple[Block, ...]) -> str:
+    """Stretches from the mark, such as "2 ft to 4 ft"; in several beds each with its bed."""
+    several = len({block.bed for block in blocks}) > 1
+    return "; ".join(
+        f"{f'{one.bed}: ' if several else ''}{stretch_words(work.beds[one.bed], one)}"
+        f"{f', under {one.under}' if one.under else ''}"
+        for one in blocks
+    )
+
+
+def _beds(work: Work, sowing: Sowing) -> str:
+    """The beds of a sowing; one whose name cannot be shown has its number in the plan."""
+    names = dict.fromkeys(block.bed for block in sowing.blocks)
     return " + ".join(bed_words(name, work.number_of(name), _LONGEST_NAME) for name in names)
 
 

@@ -12,7 +12,12 @@ from planner.writing.bedwork_json import (
     manure_record,
     turnover_record,
 )
-from planner.writing.bedwork_lines import bedwork_lines
+from planner.writing.bedwork_lines import (
+    WeekBedwork,
+    bedwork_by_week,
+    bedwork_lines,
+    not_yet_lines,
+)
 from planner.writing.bound_text import bound_sentences, bound_text, help_sentences, promise_text
 from planner.writing.calendar import Calendars, write_calendars
 from planner.writing.calendar_event import CalendarEvent, event_lines, events_in
@@ -58,8 +63,10 @@ __all__ = [
     "Step",
     "TaskLine",
     "UnmetWords",
+    "WeekBedwork",
     "appetite_record",
     "appetite_text",
+    "bedwork_by_week",
     "bedwork_lines",
     "begins_anew",
     "bound_sentences",
@@ -77,6 +84,7 @@ __all__ = [
     "holiday_text",
     "manure_record",
     "manure_text",
+    "not_yet_lines",
     "promise_text",
     "proposal_record",
     "proposal_text",

@@ -17,18 +17,19 @@ def water_lines(water: Water) -> Mapping[Week, tuple[str, ...]]:
 
 def _lines(week: WeekWater, unit: Unit) -> Iterator[str]:
     shared = {one.timer: one.runs for one in week.shared}
-    runs: dict[tuple[int, str], list[str]] = defaultdict(list)
+    runs: dict[int, dict[str, list[str]]] = defaultdict(lambda: defaultdict(list))
     by_hand = []
     for one in week.beds:
         if one.volume_l <= 0:
             continue
         if isinstance(one.runs, Runs):
             run = shared.get(one.bed.timer, one.runs)
-            runs[run.times, run_words(run.minutes, run.parts)].append(one.bed.name)
+            runs[run.times][run_words(run.minutes, run.parts)].append(one.bed.name)
         else:
-            by_hand.append(f"{one.bed.name} {water_words(one.volume_l, unit)}")
-    for (times, words), beds in runs.items():
-        yield f"Water {_times(times)} this week, unless it rains: {', '.join(beds)} {words}."
+            by_hand.append(f"{one.bed.name} ({water_words(one.volume_l, unit)})")
+    for times, beds in runs.items():
+        told = "; ".join(f"{', '.join(named)} ({words})" for words, named in beds.items())
+        yield f"Water {_times(times)} this week, unless it rains: {told}."
     if by_hand:
         yield f"Water by hand, over the week: {', '.join(by_hand)}."
     if week.seedbeds:

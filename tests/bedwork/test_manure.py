@@ -10,7 +10,7 @@ from planner.almanac import crop_pages
 from planner.bedwork import manure_checks, needed_days
 from planner.garden import EatenPart, Garden
 from planner.terms import week_of
-from planner.writing import bedwork_lines, manure_record, manure_text
+from planner.writing import manure_record, manure_text, not_yet_lines
 from tests.bedwork.soil_plans import BED, new_bed, rectangle, soil_garden, soil_plan, standing
 from tests.plan_text import garden_of, own_crop, problem_kinds_of, read_plan
 
@@ -117,11 +117,23 @@ def test_each_sowing_picked_too_early_is_named_with_what_to_do() -> None:
     assert "finished compost in place of raw manure" in text
     assert "In time: tomato 1." in text
     assert "TRADE-S75" in text
-    lines = bedwork_lines(_GARDEN, sowings)
-    told = "Do not pick radish 1 before 18 July 2027: raw manure on Gate bed."
-    assert told in lines[week_of(date(2027, 5, 1))]
     record = manure_record(manure_checks(_GARDEN, sowings))
     assert [one["too_early"] for one in record[0]["picks"]] == [True, False, True]
+
+
+def test_each_week_with_something_ripe_too_early_is_warned() -> None:
+    """Sown on 20 March and cut in two weeks: both are before 18 July, 120 days after manure."""
+    weeks = (date(2027, 5, 1), date(2027, 5, 8), date(2027, 7, 19))
+    sowings = (
+        standing(_GARDEN, "radish 1", (_ON, date(2027, 5, 1))),
+        standing(_GARDEN, "leaf lettuce 1", (_ON, weeks[-1]), picked=weeks),
+        standing(_GARDEN, "tomato 1", (_ON, date(2027, 8, 1))),
+    )
+    until = "before 18 July 2027: raw manure on Gate bed."
+    assert not_yet_lines(_GARDEN, sowings) == {
+        week_of(date(2027, 5, 1)): (f"Do not pick radish 1, leaf lettuce 1 {until}",),
+        week_of(date(2027, 5, 8)): (f"Do not pick leaf lettuce 1 {until}",),
+    }
 
 
 def test_what_is_kept_there_is_left_to_the_grower() -> None:

@@ -1,6 +1,7 @@
 """Water: FAO-56 and published drip arithmetic, and what a plan gets told."""
 
 import math
+import re
 from dataclasses import replace
 from datetime import date
 
@@ -377,6 +378,16 @@ def test_each_week_has_lines_for_its_sheet(told: tuple[Water, tuple[Sowing, ...]
     week = lines[week_of(date(2027, 7, 15))]
     assert any(line.startswith("Water 3 times this week") and "North 1" in line for line in week)
     assert all(len(line) < 200 for lines in lines.values() for line in lines)
+
+
+def test_a_bed_named_by_a_number_is_told_apart_from_its_minutes(
+    told: tuple[Water, tuple[Sowing, ...]],
+) -> None:
+    """ "North 1 39 min" could be 39 or 139: amounts stand in brackets behind the bed's name."""
+    water, _ = told
+    for lines in water_lines(water).values():
+        for line in lines:
+            assert not re.search(r"\d (\d+ x )?[\d.]+ (min|gal)", line), line
 
 
 def test_the_record_and_the_words_tell_the_same_week(

@@ -14,6 +14,7 @@ from planner.scheduling import Block
 from planner.sheets import Work, write_season_sheets, write_week_sheet
 from planner.tasks import Task, TaskKind
 from planner.terms import Week, week_of
+from planner.writing import WeekBedwork
 from tests.sheets.paper_read import (
     POINTS_PER_MM,
     SIZES_MM,
@@ -29,7 +30,7 @@ from tests.sheets.works import PLANS, draft, on_paper
 _WORDS_FROM_MM = 60
 _SMALLEST_PT = 11
 # So many tasks go on one page, whatever they are; more may.
-_NORMAL_WEEK = 8
+_NORMAL_WEEK = 10
 _LEAST_BOX_MM = 5
 _INDOORS = {TaskKind.START_INDOORS, TaskKind.HARDEN_OFF}
 _CASES = [(plan, paper) for plan in PLANS for paper in Paper]
@@ -91,9 +92,17 @@ def test_what_is_done_in_a_bed_has_the_name_of_the_sowing_and_its_place(
     plan: str, paper: Paper
 ) -> None:
     for tasks, pages in _weeks(plan, paper):
-        rows = {(one.on, one.sowing, one.place) for one in tasks if one.kind not in _INDOORS}
+        rows = {(one.on, one.sowing, _place(one)) for one in tasks if one.kind not in _INDOORS}
         for (sowing, place), days in Counter(row[1:] for row in rows).items():
             assert sum(page.count(f"{sowing} {place}") for page in pages) >= days
+
+
+def _place(task: Task) -> str:
+    """A place without what the foot of each page says of all, and the name left of the drawing."""
+    place = task.place.replace(" from the marked end", "").replace(
+        " along the rim from the mark", ""
+    )
+    return place if " + " in task.bed else place.replace(f"{task.bed}: ", "")
 
 
 @pytest.mark.parametrize(("plan", "paper"), _CASES)
@@ -212,11 +221,34 @@ def test_lines_of_bed_work_are_printed_with_a_box_each() -> None:
     work = draft("stony_ridge")
     week, tasks = next(iter(work.weeks.items()))
     lines = ("Salad box: 20 L of compost", "Long bed: 35 L of water on Wed and Sat")
-    (page,) = ReadPdf(write_week_sheet(work, week, {week: lines})).pages
+    (page,) = ReadPdf(write_week_sheet(work, week, {week: WeekBedwork((), lines)})).pages
     text = told(page)
     assert "Bed work" in text
     assert all(text.count(line) == 1 for line in lines)
     assert len(tick_boxes(page)) == len(tasks) + len(lines)
+
+
+def test_what_must_not_be_picked_stands_above_the_days_and_has_no_box() -> None:
+    work = draft("stony_ridge")
+    week, tasks = next(iter(work.weeks.items()))
+    line = "Do not pick radish 1 before 18 July 2027: raw manure on Long bed."
+    (page,) = ReadPdf(write_week_sheet(work, week, {week: WeekBedwork((line,), ())})).pages
+    text = told(page)
+    assert text.index(line) < text.index(
+        f"{tasks[0].on:%a} {tasks[0].on.day} {tasks[0].on:%b} ", 40
+    )
+    assert len(tick_boxes(page)) == len(tasks)
+
+
+def test_a_week_with_bed_work_alone_has_a_sheet() -> None:
+    """A new bed is filled before anything enters it, often before anything else is to do."""
+    work = draft("stony_ridge")
+    week = min(work.weeks).after(-1)
+    line = "Fill Long bed with 32 cu ft by 1 May 2027."
+    pdf = ReadPdf(write_season_sheets(work, {week: WeekBedwork((), (line,))}))
+    assert pdf.bookmarks[0] == _title(week)
+    assert line in pdf.texts[0]
+    assert "Nothing to do" not in pdf.texts[0]
 
 
 def test_notes_in_the_form_of_the_sheet_are_what_the_journal_reads() -> None:

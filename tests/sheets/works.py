@@ -5,7 +5,8 @@ from dataclasses import replace
 from datetime import date
 from functools import cache
 
-from planner.cli.folder.plan_folder import need_garden
+from planner.cli.folder.plan_folder import garden_in
+from planner.cli.shell import need
 from planner.garden import Paper
 from planner.season import make_season
 from planner.sheets import Work, work_of
@@ -20,7 +21,7 @@ PLANS = {plan.name: plan for plan in SAMPLE_PLANS}
 @cache
 def draft(name: str) -> Work:
     """A sample plan's season, made with the least effort."""
-    return work_of(make_season(need_garden(PLANS[name]), AS_OF, None, 0))
+    return work_of(make_season(need(garden_in(PLANS[name])), AS_OF, None, 0))
 
 
 def on_paper(work: Work, paper: Paper) -> Work:

@@ -4,17 +4,15 @@ from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from planner.bedwork import water_of
 from planner.cli.folder.plan_folder import RECORD, earlier_season, need_garden
 from planner.cli.folder.season_folder import SEASON
 from planner.cli.shell import refuse
-from planner.climate import Climate
 from planner.season import Season, season_unreadable
 from planner.tasks import Task, tasks_of
 from planner.terms import Place, Problem, Week, week_of
 
 if TYPE_CHECKING:
-    from planner.sheets import BedLines, Work
+    from planner.sheets import Work
 
 _RECORD = f"{SEASON}/{RECORD}"
 _TOLD = ("id", "kind", "sowing", "bed", "place", "text")
@@ -28,10 +26,11 @@ def sheet_files(season: Season) -> dict[str, bytes]:
         write_season_sheets,
         write_seed_starting,
     )
+    from planner.writing import bedwork_by_week  # noqa: PLC0415 - as above
 
     work = work_of(season)
     return {
-        "sheets.pdf": write_season_sheets(work, _bed_lines(work)),
+        "sheets.pdf": write_season_sheets(work, bedwork_by_week(work.garden, work.sowings)),
         "labels.pdf": write_labels(work),
         "seed-starting.pdf": write_seed_starting(work),
     }
@@ -40,6 +39,7 @@ def sheet_files(season: Season) -> dict[str, bytes]:
 def week_pdf(folder: Path, named: str, record: dict[str, Any], week: Week) -> bytes:
     """The sheet of one week, as the season in the folder has it; or leave and tell why not."""
     from planner.sheets import write_week_sheet  # noqa: PLC0415 - as above
+    from planner.writing import bedwork_by_week  # noqa: PLC0415 - as above
 
     work = _work(folder, record)
     asked = {week, week.after(1)}
@@ -54,7 +54,7 @@ def week_pdf(folder: Path, named: str, record: dict[str, Any], week: Week) -> by
                 )
             ]
         )
-    return write_week_sheet(work, week, _bed_lines(work))
+    return write_week_sheet(work, week, bedwork_by_week(work.garden, work.sowings))
 
 
 def _work(folder: Path, record: dict[str, Any]) -> "Work":
@@ -69,17 +69,6 @@ def _work(folder: Path, record: dict[str, Any]) -> "Work":
         return Work(garden, as_of, sowings, tasks_of(garden, sowings))
     except (KeyError, ValueError, TypeError, AttributeError, OverflowError, IndexError):
         refuse([season_unreadable(_RECORD, "A day or a sowing in it is not what it should be.")])
-
-
-def _bed_lines(work: "Work") -> "BedLines":
-    """What the beds take in each week: soil and compost, then water."""
-    from planner.writing import bedwork_lines, water_lines  # noqa: PLC0415 - heavy
-
-    garden, sowings = work.garden, work.sowings
-    soil = bedwork_lines(garden, sowings)
-    water = water_lines(water_of(garden, Climate(garden.site), sowings))
-    weeks = sorted({*soil, *water})
-    return {week: (*soil.get(week, ()), *water.get(week, ())) for week in weeks}
 
 
 def _told(work: "Work", weeks: set[Week]) -> list[tuple[str, ...]]:
