@@ -44,8 +44,18 @@ _DAILY_SWING_DEGC = 5.5
 _FREEZES_BELOW_DEGC = 10.5
 
 
-def synthetic_garden(beds: int, crops: int, load: float, seed: int) -> str:
-    """The garden.toml of a made-up garden.
+@dataclass(frozen=True, slots=True)
+class RecordedPlace:
+    """A place with a daily record: its latitude and the weather.csv it lies at."""
+
+    latitude: float
+    weather: PlanFile
+
+
+def synthetic_garden(
+    beds: int, crops: int, load: float, seed: int, place: RecordedPlace | None = None
+) -> str:
+    """The garden.toml of a made-up garden, at a made-up site or at a place with a record.
 
     `load` is the ground needed over the ground of all beds, on the mean of the thirteen weeks in
     which most is needed (`load_of`). Needed is, for every crop and wanted week, the amount wanted
@@ -58,22 +68,24 @@ def synthetic_garden(beds: int, crops: int, load: float, seed: int) -> str:
     and 1.1 far over.
     """
     chance = Random(f"{beds} {crops} {seed}")  # noqa: S311 - chance that comes back, no secret
-    ground = _ground(chance, beds)
-    wishes = _wishes(chance, ground, crops)
+    ground = _ground(chance, beds, place)
+    wishes = _wishes(chance, ground, crops, place)
     asked = [_ground_by_day(one.found, dict.fromkeys(one.weeks, 1.0)) for one in wishes]
     amounts = [chance.uniform(0.5, 1.5) / sum(by_day.values()) for by_day in asked]
     together: dict[date, float] = defaultdict(float)
     for amount, by_day in zip(amounts, asked, strict=True):
         for day, m2 in by_day.items():
             together[day] += amount * m2
-    area_m2 = sum(bed.area_m2 for bed in garden_of(ground + _everything()).beds)
+    area_m2 = sum(bed.area_m2 for bed in garden_of(ground + _everything(), place).beds)
     times = load * area_m2 / _mean_of_busiest_weeks(together)
     return ground + _targets(wishes, [times * amount for amount in amounts])
 
 
-def garden_of(text: str) -> Garden:
+def garden_of(text: str, place: RecordedPlace | None = None) -> Garden:
     """The garden of a plan in which nothing is wrong."""
-    read = read_garden(PlanFiles(PlanFile("garden.toml", text.encode())))
+    plan = PlanFile("garden.toml", text.encode())
+    files = PlanFiles(plan, None, lambda _: place.weather) if place else PlanFiles(plan)
+    read = read_garden(files)
     if not isinstance(read, Garden):
         raise TypeError("\n".join(map(str, read)))
     return read
@@ -98,11 +110,12 @@ class _Wish:
     weeks: list[Week]
 
 
-def _ground(chance: Random, beds: int) -> str:
+def _ground(chance: Random, beds: int, place: RecordedPlace | None) -> str:
     """Site, season and beds; the first bed is deep and light enough for any crop but a few."""
     lines = [_GOOD_BED, *(_bed(chance) for _ in range(beds - 1))]
     named = [f'[[bed]]\nname = "Bed {number}"\n{bed}' for number, bed in enumerate(lines, 1)]
-    return "\n\n".join(["plan = 1", _site(chance), _season(chance), *named, ""])
+    site = _recorded_site(place) if place else _site(chance)
+    return "\n\n".join(["plan = 1", site, _season(chance), *named, ""])
 
 
 def _bed(chance: Random) -> str:
@@ -113,6 +126,10 @@ def _bed(chance: Random) -> str:
 def _season(chance: Random) -> str:
     days = chance.choice(_GARDEN_DAYS)
     return f"[season]\nfrom = {FIRST}\nto = {LAST}\ngarden_days = [{days}]"
+
+
+def _recorded_site(place: RecordedPlace) -> str:
+    return f'[site]\nlatitude = {place.latitude}\nweather = "{place.weather.name}"'
 
 
 def _site(chance: Random) -> str:
@@ -140,9 +157,9 @@ def _site(chance: Random) -> str:
     return "\n".join(lines)
 
 
-def _wishes(chance: Random, ground: str, crops: int) -> list[_Wish]:
+def _wishes(chance: Random, ground: str, crops: int, place: RecordedPlace | None) -> list[_Wish]:
     """Crops that fit a bed and can be had for some weeks on end, each wanted in a part of them."""
-    probe = garden_of(ground + _everything())
+    probe = garden_of(ground + _everything(), place)
     found = crop_candidates(probe, Climate(probe.site), FIRST)
     chance.shuffle(found)
     wishes: list[_Wish] = []

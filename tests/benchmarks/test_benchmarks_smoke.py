@@ -13,7 +13,7 @@ from planner.scheduling.rule_of_thumb import Room, Thumb, rule_of_thumb
 from planner.writing import write_calendars
 from tests.benchmarks.calendar_load import joined_by_hand, rows, season_to_write
 from tests.benchmarks.harvest_intervals import days_on_record, spreads
-from tests.benchmarks.outlook_load import HEAD, SERIES, judged, line_of
+from tests.benchmarks.outlook_load import HEAD, Case, judged, lines_of, means_of
 from tests.benchmarks.run import BASELINE_NAME, sample_plans
 from tests.benchmarks.schedule_load import pieces_of
 from tests.benchmarks.synthetic_gardens import garden_of, load_of, synthetic_garden
@@ -131,11 +131,18 @@ def test_harvest_intervals_of_a_real_year_are_taken_kept_and_revised() -> None:
     assert 0 < as_revised < 7
 
 
-def test_a_season_is_judged_by_years_it_was_not_planned_from() -> None:
-    series = SERIES["brussels"]
-    season, thumb = judged(series, half=0, effort=0)
+@pytest.mark.parametrize("garden", ["sample", "0.4"])
+def test_a_season_is_judged_by_years_it_was_not_planned_from(garden: str) -> None:
+    case = Case("brussels", garden, seed=1, half=0)
+    judgement = judged(case, effort=0, beds=3, crops=4)
+    season, packet, knows = judgement.plans
     assert (season.inside.years, season.outside.years) == (15, 15)
-    for one in (season, thumb):
-        assert 0 < one.outside.fill < one.promised < 1
-        assert len(line_of("brussels", one)) == len(HEAD)
-    assert thumb.promised < season.promised
+    for one in judgement.plans:
+        assert 0 < one.outside.fill < one.likely < 1
+        # No plan has what no sowing on any day reaches.
+        assert one.outside.fill <= judgement.reach <= 1
+    assert max(packet.likely, knows.likely) < season.likely
+    # The shortfall of what could be had is the smaller part of it.
+    assert judgement.mend(knows) < judgement.short(knows) < 1
+    assert {len(line) for line in lines_of(case.name, judgement)} == {len(HEAD)}
+    assert f"{season.outside.fill:.3f} outside" in means_of(garden, [judgement])
