@@ -38,7 +38,7 @@ class BedNote:
     """How the grower wrote the bed: in which unit, on which line."""
 
     unit: Unit
-    place: Place
+    place: Place = field(repr=False)
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,6 +1,6 @@
 """Kept ground: what already stands in a bed, so that it is not the planner's to use (§29)."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import date
 
 from planner.terms import Place
@@ -21,7 +21,7 @@ class KeptGround:
     to_um: int
     first: date
     last: date
-    place: Place
+    place: Place = field(repr=False)
 
     def overlaps(self, other: "KeptGround") -> bool:
         """Whether both hold the same ground on one day."""

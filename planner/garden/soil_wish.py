@@ -1,7 +1,8 @@
 """Soil: what new beds are filled with, what feeds the others, and where manure was spread."""
 
+import math
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import date
 from enum import StrEnum
 
@@ -38,7 +39,7 @@ class SoilMix:
     @property
     def shares(self) -> dict[str, float]:
         """Each part's share of the volume; all sum to 1."""
-        whole = sum(self.parts.values())
+        whole = math.fsum(self.parts.values())
         return {name: parts / whole for name, parts in self.parts.items()}
 
 
@@ -61,7 +62,7 @@ class Manure:
 
     bed: str
     on: date
-    place: Place
+    place: Place = field(repr=False)
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,6 +1,6 @@
 """Targets: an amount of a crop wanted each week, or once by a day."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import date
 
 from planner.garden.crop import Crop
@@ -20,7 +20,7 @@ class WeeklyTarget:
     each_week: float
     first: date
     last: date
-    place: Place
+    place: Place = field(repr=False)
     priority: float = USUAL_PRIORITY
 
     def wants(self) -> dict[Week, float]:
@@ -30,7 +30,7 @@ class WeeklyTarget:
         year its Thursday lies in; a target without a Thursday has the week it begins in.
         """
         weeks = week_of(self.first).until(week_of(self.last))
-        whole = [week for week in weeks if self.first <= week.days[3] <= self.last]
+        whole = [week for week in weeks if self.first <= week.thursday <= self.last]
         return dict.fromkeys(whole or [week_of(self.first)], self.each_week)
 
     @property
@@ -46,7 +46,7 @@ class OnceTarget:
     crop: Crop
     amount: float
     by: date
-    place: Place
+    place: Place = field(repr=False)
     priority: float = USUAL_PRIORITY
 
     def wants(self) -> dict[Week, float]:

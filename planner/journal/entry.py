@@ -1,6 +1,6 @@
 """Entries: one thing that happened to one sowing on one day."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import date
 from enum import StrEnum
 
@@ -38,4 +38,4 @@ class Entry:
     sowing: str
     amount: Quantity | None
     note: str
-    place: Place
+    place: Place = field(repr=False)

@@ -1,6 +1,6 @@
 """Where a statement stands: a place in the grower's file or a key in the bibliography."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 
 @dataclass(frozen=True, slots=True, order=True)
@@ -20,7 +20,7 @@ class Source:
     """What stands behind a figure: a bibliography key, or the grower's own words."""
 
     key: str
-    place: Place | None = None
+    place: Place | None = field(default=None, repr=False)
 
     @property
     def words(self) -> str:

@@ -246,3 +246,15 @@ def test_an_event_called_off_comes_back_confirmed_with_a_higher_number(tmp_path:
     assert first[1] < off[1] < back[1]
     folder.schedule(as_of)
     assert _standing_of(_events(folder, "calendar-update.ics")[summary]) == back
+
+
+def test_a_comment_in_the_plan_is_no_change_of_it(tmp_path: Path) -> None:
+    folder = plan_folder(tmp_path / "plan", SMALL_GARDEN + RADISH + LETTUCE)
+    folder.schedule(FIRST_DAY)
+    plain = folder.record()
+    _write(folder, "# Of my aunt's garden.\n\n" + SMALL_GARDEN + "# Red ones.\n" + RADISH + LETTUCE)
+    folder.schedule(FIRST_DAY)
+    assert folder.record() == plain
+    _write(folder, SMALL_GARDEN + RADISH.replace("12 roots", "13 roots") + LETTUCE)
+    folder.schedule(FIRST_DAY)
+    assert folder.record()["basis"] != plain["basis"]
