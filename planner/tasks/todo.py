@@ -78,7 +78,7 @@ class _Desk:
         bed = self.bed(block.bed)
         unit = bed.note.unit
         span = f"{length_words(block.from_um, unit)} to {length_words(block.to_um, unit)}"
-        way = "along the rim from the mark" if bed.is_round else "from the marked end"
+        way = "clockwise along the rim from the mark" if bed.is_round else "from the marked end"
         named = f"{bed.name}: " if blocks > 1 else ""
         under = f", under {block.under}" if block.under else ""
         return f"{named}{span} {way}{under}"

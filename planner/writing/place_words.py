@@ -13,7 +13,7 @@ def stretch_words(bed: Bed, from_um: int, to_um: int) -> str:
     words = short_stretch_words(bed, from_um, to_um)
     if words == _ALL:
         return words
-    way = "along the rim from the mark" if bed.is_round else "from the marked end"
+    way = "clockwise along the rim from the mark" if bed.is_round else "from the marked end"
     return f"{words} {way}"
 
 

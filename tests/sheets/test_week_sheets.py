@@ -100,7 +100,7 @@ def test_what_is_done_in_a_bed_has_the_name_of_the_sowing_and_its_place(
 def _place(task: Task) -> str:
     """A place without what the foot of each page says of all, and the name left of the drawing."""
     place = task.place.replace(" from the marked end", "").replace(
-        " along the rim from the mark", ""
+        " clockwise along the rim from the mark", ""
     )
     return place if " + " in task.bed else place.replace(f"{task.bed}: ", "")
 
