@@ -1,0 +1,1 @@
+"""Reference: schemas and pages of every file and output, made from what the program knows."""
