@@ -6,6 +6,7 @@ from itertools import chain
 
 from planner.page.element import Html, el, joined
 from planner.page.figure import figure
+from planner.page.fold import fold
 from planner.page.table import table
 from planner.page.weeks_part import sowing_fragment
 from planner.page.wording import day_element, full_day_words
@@ -36,12 +37,7 @@ def day_part(season: Season) -> Html:
                 figure(garden_day(season, day), f"The beds to scale on {full_day_words(day)}"),
                 id="one-day",
             ),
-            el(
-                "details",
-                el("summary", el("span", "The same as a table", class_="which")),
-                _table(season),
-                id="standing",
-            ),
+            fold("The same as a table", _table(season), id="standing"),
         ]
     )
 
@@ -58,7 +54,7 @@ def _span(season: Season) -> tuple[date, date]:
 def _slider(first: date, last: date, day: date) -> Html:
     return el(
         "div",
-        el("label", "Day", for_="day"),
+        el("p", full_day_words(day), id="day-said", aria_live="polite"),
         el(
             "input",
             type="range",
@@ -67,6 +63,7 @@ def _slider(first: date, last: date, day: date) -> Html:
             max=(last - first).days,
             step=1,
             value=(day - first).days,
+            aria_label="Day",
             data_first=first.isoformat(),
         ),
         el(
@@ -76,7 +73,6 @@ def _slider(first: date, last: date, day: date) -> Html:
             el("button", "Today", type="button", data_days=0),
             class_="steps",
         ),
-        el("p", full_day_words(day), id="day-said", aria_live="polite"),
         class_="slider",
     )
 

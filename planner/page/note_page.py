@@ -5,9 +5,10 @@ from dataclasses import dataclass
 
 from planner.journal import Event
 from planner.page.element import Html, el, joined
-from planner.page.season_page import whole_page
+from planner.page.fold import fold
 from planner.page.shared_work import SharedWork
 from planner.page.tick_box import amount_field, entry_words, form
+from planner.page.whole_page import whole_page
 
 _WORDS = {
     Event.SOWN: ("It was sown", "Note: sown"),
@@ -118,9 +119,8 @@ def _telling(event: Event, sowing: str, work: SharedWork) -> Html:
     if event in _WITH_AMOUNT:
         unit = work.units.get(sowing, "")
         fields.insert(0, amount_field(event, unit, field_id=f"{word}-amount"))
-    return el(
-        "details",
-        el("summary", el("span", title, class_="which")),
+    return fold(
+        title,
         form(
             event,
             sowing,

@@ -2,8 +2,11 @@
 
 from collections.abc import Iterator, Mapping
 
+from planner.bedwork import cautions_of
+from planner.page.care import care
 from planner.page.element import Html, el, joined
 from planner.page.figure import figure
+from planner.page.fold import fold
 from planner.page.table import Row, table
 from planner.page.wording import day_words, share_words
 from planner.pictures import harvest_weeks
@@ -24,10 +27,11 @@ def outlook_part(season: Season) -> Html:
         unmet.setdefault(one.crop, []).append(one)
     return joined(
         [
-            el("p", f"{_BY_YEARS if season.tried_fills else _BY_DATES}"),
+            el("p", _BY_YEARS if season.tried_fills else _BY_DATES),
             *(_crop(season, one, unmet) for one in season.outlooks),
             _unmet("Weeks with nobody there", unmet.get("", [])),
             _help(season),
+            care(cautions_of(season.garden, ["appetite"])["appetite"], "care-eating"),
         ]
     )
 
@@ -57,9 +61,8 @@ def _crop(season: Season, outlook: CropOutlook, unmet: Mapping[str, list[UnmetWo
                 ),
                 class_="together",
             ),
-            el(
-                "details",
-                el("summary", el("span", "Week by week", class_="which")),
+            fold(
+                "Week by week",
                 table(
                     f"{name.capitalize()} by week, in {outlook.crop.unit.name}",
                     ("week", "wanted", "expected", *_ends(season)),

@@ -6,7 +6,7 @@ from enum import StrEnum
 
 from planner.page.element import Html, el, joined
 from planner.page.note_page import Said, answer_page, said_part
-from planner.page.season_page import packaged
+from planner.page.whole_page import packaged
 
 
 class Stage(StrEnum):

@@ -1,15 +1,14 @@
 """The written page of a season made one on which tasks are ticked off."""
 
-import re
 from collections.abc import Iterable
 
 from planner.page.element import Html, el, joined
 from planner.page.note_page import Said, said_part
-from planner.page.season_page import POLICY, WITHOUT_FORMS, hash_of, packaged
 from planner.page.shared_work import SharedWork
 from planner.page.tick_box import tick_box
 from planner.page.tick_place import filled
 from planner.page.weeks_part import NOT_SHARED
+from planner.page.whole_page import POLICY, WITHOUT_FORMS, hash_of, packaged
 
 _END = "</body>"
 
@@ -33,12 +32,6 @@ def shared_page(written: str, work: SharedWork, said: Iterable[str]) -> str | No
     )
     head, _, end = page.rpartition(_END)
     return f"{head}{tail}{_END}{end}"
-
-
-def policy_of(page: str) -> str:
-    """The Content-Security-Policy a page has within."""
-    found = re.search(r'Content-Security-Policy" content="([^"]*)"', page)
-    return found[1] if found else "default-src 'none'"
 
 
 def _box(task: str, work: SharedWork) -> Html:

@@ -1,5 +1,8 @@
-"""The weeks of a season: what is to do, day by day, with the place in each bed."""
+"""The weeks of a season: what is to do, day by day, with the place in each bed; and bed work."""
 
+from collections.abc import Iterable
+from dataclasses import dataclass
+from datetime import date
 from itertools import groupby
 
 from planner.page.element import Html, el, fragment, joined
@@ -8,6 +11,7 @@ from planner.page.wording import full_day_words, week_words
 from planner.season import Season
 from planner.tasks import Task, TaskKind
 from planner.terms import Week, count_words, week_of
+from planner.writing import WeekBedwork, bedwork_by_week
 
 _INDOORS = {TaskKind.START_INDOORS, TaskKind.HARDEN_OFF}
 # Stands in the place of what only the shared page has.
@@ -17,19 +21,17 @@ NOT_SHARED = el(
 
 
 def weeks_part(season: Season) -> Html:
-    """Every week with tasks; open are this one and the next, seen from the day of planning.
+    """Every week with something to do; this one and the next are open, by the day of planning.
 
     In a browser with JavaScript they are seen from the day it is looked at.
     """
     now = week_of(season.as_of)
-    weeks = [
-        (week, list(tasks)) for week, tasks in groupby(season.tasks, lambda one: week_of(one.on))
-    ]
-    past = [_week(week, tasks, now) for week, tasks in weeks if week < now]
-    coming = [_week(week, tasks, now) for week, tasks in weeks if week >= now]
+    work = _work(season)
+    past = [_week(week, work[week], now) for week in work if week < now]
+    coming = [_week(week, work[week], now) for week in work if week >= now]
     return joined(
         [
-            el("p", _what_is_next(season, now), id="now", role="status"),
+            el("p", _what_is_next(work, now), id="now", role="status"),
             NOT_SHARED,
             el("div", *coming, id="coming-weeks"),
             el(
@@ -43,20 +45,37 @@ def weeks_part(season: Season) -> Html:
     )
 
 
-def _what_is_next(season: Season, now: Week) -> str:
-    if any(week_of(one.on) == now for one in season.tasks):
-        return f"This week is {week_words(now)}."
-    first = next((one.on for one in season.tasks if week_of(one.on) > now), None)
-    if first is None:
+@dataclass(frozen=True, slots=True)
+class _Work:
+    """What a week has to do."""
+
+    tasks: tuple[Task, ...]
+    bedwork: WeekBedwork
+
+
+def _work(season: Season) -> dict[Week, _Work]:
+    """The work of every week that has any, in order."""
+    tasks = {week: tuple(ones) for week, ones in groupby(season.tasks, lambda one: week_of(one.on))}
+    bedwork = bedwork_by_week(season.garden, season.sowings)
+    return {
+        week: _Work(tasks.get(week, ()), bedwork.get(week, WeekBedwork()))
+        for week in sorted({*tasks, *bedwork})
+    }
+
+
+def _what_is_next(weeks: Iterable[Week], now: Week) -> str:
+    coming = [week for week in weeks if week >= now]
+    if not coming:
         return f"This week is {week_words(now)}. Nothing more is to do this season."
+    if coming[0] == now:
+        return f"This week is {week_words(now)}."
     return (
         f"This week is {week_words(now)}. Nothing is to do in it; next comes the week of "
-        f"{week_words(week_of(first))}."
+        f"{week_words(coming[0])}."
     )
 
 
-def _week(week: Week, tasks: list[Task], now: Week) -> Html:
-    days = groupby(tasks, key=lambda one: one.on)
+def _week(week: Week, work: _Work, now: Week) -> Html:
     name = {now: "This week", now.after(1): "Next week"}.get(week, "")
     return el(
         "details",
@@ -64,22 +83,27 @@ def _week(week: Week, tasks: list[Task], now: Week) -> Html:
             "summary",
             el("span", name, class_="which"),
             el("span", f"{week_words(week)} {week.sunday.year}", class_="when"),
-            el("span", count_words(len(tasks), "task"), class_="many"),
+            el("span", count_words(len(work.tasks), "task"), class_="many"),
         ),
-        *(
-            joined(
-                [
-                    el("h3", full_day_words(day)),
-                    el("ul", *map(_task, ones), class_="tasks"),
-                ]
-            )
-            for day, ones in days
-        ),
+        *(el("p", line, class_="not-yet") for line in work.bedwork.not_yet),
+        *(_day(day, ones) for day, ones in groupby(work.tasks, key=lambda one: one.on)),
+        _bedwork(work.bedwork.work),
         class_="week",
         id=f"week-{week}",
         data_monday=week.monday.isoformat(),
         open="" if week in {now, now.after(1)} else None,
     )
+
+
+def _day(day: date, tasks: Iterable[Task]) -> Html:
+    return joined([el("h3", full_day_words(day)), el("ul", *map(_task, tasks), class_="tasks")])
+
+
+def _bedwork(lines: tuple[str, ...]) -> Html:
+    if not lines:
+        return Html()
+    items = (el("li", line, class_="task") for line in lines)
+    return joined([el("h3", "Bed work of the week"), el("ul", *items, class_="tasks")])
 
 
 def _task(task: Task) -> Html:

@@ -24,9 +24,14 @@ def day_element(day: date, this_year: int = 0) -> Html:
 
 def week_words(week: Week) -> str:
     """A week such as "3 to 9 May", or "31 May to 6 June"."""
-    first, last = week.monday, week.sunday
-    begin = str(first.day) if first.month == last.month else day_words(first)
-    return f"{begin} to {day_words(last)}"
+    return weeks_words(week, week)
+
+
+def weeks_words(first: Week, last: Week) -> str:
+    """Weeks on end such as "3 to 30 May", or "31 May to 13 June"."""
+    begin, end = first.monday, last.sunday
+    same = (begin.year, begin.month) == (end.year, end.month)
+    return f"{begin.day if same else day_words(begin)} to {day_words(end)}"
 
 
 def share_words(share: float) -> str:

@@ -17,9 +17,9 @@ from planner.pictures.stands import Stand, place_words
 from planner.pictures.svg import label, named, tag
 from planner.pictures.tape import Tape
 
-_LEAST_WIDTH = 104.0
+_LEAST_WIDTH = 124.0
 _NAME_LINES = 2
-_ROW_PX = 12.5
+_ROW_PX = SMALL * LINE_PX + 1.5
 _ABOVE_PX = 6.0
 _LETTERS = "abcdefghijklmnopqrstuvwxyz"
 

@@ -13,13 +13,14 @@ from planner.garden import Bed
 from planner.pictures.block_marks import HARVEST_PX
 from planner.pictures.field import Field
 from planner.pictures.key import SWATCH_HEIGHT, SWATCH_WIDTH
+from planner.pictures.lettering import LINE_PX, SMALL
 from planner.pictures.stands import Stand
 from planner.pictures.svg import FAINT_INK, INK, PAPER, line, number, rectangle, tag
 from planner.pictures.tape import Tape
 
 _GUEST_FROM = 0.52
 _GUEST_TO = 0.97
-_ROOM_HEIGHTS_PX = (12.5, 24.0, 35.0)
+_ROOM_HEIGHTS_PX = tuple(lines * SMALL * LINE_PX + 0.5 for lines in (1, 2, 3))
 _RADII = tuple(place / 20 for place in range(18, 3, -1))
 _TICK_PX = 4.0
 BAR_SWATCH = rectangle(SWATCH_WIDTH - HARVEST_PX, 0, HARVEST_PX, SWATCH_HEIGHT, fill=INK)

@@ -16,9 +16,9 @@ from planner.pictures.tape import Tape, tape, tape_down
 from planner.pictures.time_line import TimeLine, months_and_weeks, time_line
 from planner.season import Season
 
-_LEFT = 64.0
-_TOP = 92.0
-_LEAST_BLOCK_PX = 16.0
+_LEFT = 72.0
+_TOP = 96.0
+_LEAST_BLOCK_PX = 19.0
 _SHORTEST_PX = 120.0
 _TALLEST_PX = 800.0
 

@@ -51,7 +51,18 @@ class FamilyMark:
     @property
     def pale(self) -> str:
         """The colour thinned with white, so that hatch and words stand out on it."""
-        return _mixed(self.full, PAPER, 0.6)
+        return pale_of(self.full)
+
+
+def pale_of(colour: str) -> str:
+    """A colour #rrggbb thinned with white."""
+    return mixed(colour, PAPER, 0.6)
+
+
+def mixed(first: str, second: str, share: float) -> str:
+    """Two colours #rrggbb mixed, `share` (0 to 1) of the second."""
+    pairs = ((int(one[at : at + 2], 16) for one in (first, second)) for at in (1, 3, 5))
+    return "#" + "".join(f"{round(a + (b - a) * share):02x}" for a, b in pairs)
 
 
 # Families by a vegetable of theirs: common practice, no source.
@@ -119,9 +130,3 @@ def hatch_of(mark: FamilyMark, ground: str, ink: str, name: str) -> str:
         width=number(side),
         height=number(side),
     )
-
-
-def _mixed(first: str, second: str, share: float) -> str:
-    """Two colours #rrggbb mixed, `share` of the second."""
-    pairs = ((int(one[at : at + 2], 16) for one in (first, second)) for at in (1, 3, 5))
-    return "#" + "".join(f"{round(a + (b - a) * share):02x}" for a, b in pairs)

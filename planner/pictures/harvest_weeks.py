@@ -12,7 +12,7 @@ from planner.pictures.svg import FAINT_INK, INK, PAPER, label, line, named, rect
 from planner.season import CropOutlook, Season
 from planner.terms import Week, amount_words, count_words
 
-_LEFT = 64.0
+_LEFT = 72.0
 _TOP = 66.0
 _HEIGHT = 220.0
 _USUAL_WIDTH = 940.0
@@ -71,7 +71,7 @@ def harvest_weeks(season: Season, crop_name: str) -> str:
     outlook = outlooks[crop_name]
     plot = _plot(season, outlook, f"harvest-{list(outlooks).index(crop_name) + 1}")
     width = max(_LEAST_WIDTH, plot.right + MARGIN)
-    foot = key(_signs(plot), MARGIN, _TOP + _HEIGHT + 52, width - MARGIN)
+    foot = key(_signs(plot), MARGIN, _TOP + _HEIGHT + 58, width - MARGIN)
     title = f"{crop_name}: harvest by week"
     met = sum(not plot.unmet(week) for week in outlook.wants)
     below = (
@@ -81,7 +81,7 @@ def harvest_weeks(season: Season, crop_name: str) -> str:
     return sheet(
         plot.prefix,
         (title, _told(plot, below)),
-        (width, _TOP + _HEIGHT + 52 + foot.height + 4),
+        (width, _TOP + _HEIGHT + 58 + foot.height + 4),
         (_unmet_hatch(plot.prefix),),
         heading(title, below, width),
         *_scale(plot),
@@ -136,13 +136,13 @@ def _week(plot: _Plot, place: int) -> str:
     supply = plot.outlook.supply
     wanted, expected = plot.outlook.wants.get(week, 0.0), supply.expected.get(week, 0.0)
     x, wide = _LEFT + place * plot.week_px, plot.week_px
-    box, spot = (x + 1, wide - 2), (x + wide * 0.22, wide * 0.56)
+    box, spot = (x + 2, wide - 4), (x + wide * 0.22, wide * 0.56)
     foot, reached, full = plot.at(0), plot.at(expected), plot.at(wanted)
     parts = []
     if expected:
         parts.append(_bar("expected", spot, (reached, foot), _EXPECTED))
     if plot.unmet(week):
-        below = foot + 19
+        below = foot + 23
         parts.append(_bar("unmet", box, (full, reached), plot.unmet_fill))
         parts.append(line(x + 2, below, x + wide - 2, below, stroke_width=3, class_="short"))
     if wanted:
@@ -188,11 +188,11 @@ def _week_names(plot: _Plot) -> Iterator[str]:
     """The number of each week, or of every few, and the months in which they begin."""
     foot = _TOP + _HEIGHT
     every = next(few for few in (1, 2, 4) if few * plot.week_px >= text_width("52", SMALL) + 3)
-    yield label(_LEFT - 7, foot + 14, "week", SMALL, text_anchor="end")
+    yield label(_LEFT - 7, foot + 17, "week", SMALL, text_anchor="end")
     for place, week in enumerate(plot.weeks):
         if place % every == 0:
             middle = _LEFT + (place + 0.5) * plot.week_px
-            yield label(middle, foot + 14, f"{week.number}", SMALL, text_anchor="middle")
+            yield label(middle, foot + 17, f"{week.number}", SMALL, text_anchor="middle")
     yield from _months(plot, foot)
 
 
@@ -204,9 +204,9 @@ def _months(plot: _Plot, foot: float) -> Iterator[str]:
         x, room = _LEFT + begin * plot.week_px, (after - begin) * plot.week_px
         year, month = months[begin]
         short = month_word(month)
-        yield line(x, foot, x, foot + 36, stroke=FAINT_INK, stroke_width=0.6)
+        yield line(x, foot, x, foot + 41, stroke=FAINT_INK, stroke_width=0.6)
         fitting = (one for one in (f"{short} {year}", short) if text_width(one, USUAL) + 4 <= room)
-        yield from (label(x + 3, foot + 34, one, USUAL) for one in list(fitting)[:1])
+        yield from (label(x + 3, foot + 39, one, USUAL) for one in list(fitting)[:1])
 
 
 def _signs(plot: _Plot) -> Iterator[tuple[str, str]]:

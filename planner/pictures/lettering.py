@@ -4,12 +4,13 @@ The font is whatever the reader's computer has for `sans-serif`, so widths are e
 wide side: by class of letter, after the metrics of wide common fonts (from memory).
 """
 
+import math
 import unicodedata
 
-# No text is smaller than 9 px at natural size.
-SMALL = 9.5
-USUAL = 11.0
-LARGE = 15.0
+# Px at natural size, which is what a phone shows: to be read at arm's length.
+SMALL = 12.0
+USUAL = 13.0
+LARGE = 16.0
 LINE_PX = 1.15
 # How much wider the bold letters of a font are.
 BOLD = 1.1
@@ -29,7 +30,7 @@ _EM_OF_CLASS = {
 
 def text_width(text: str, size: float) -> float:
     """About how many px a line of text takes up at most."""
-    return size * sum(_EM_OF_CLASS[_class_of(sign)] for sign in text if not _rides(sign))
+    return size * math.fsum(_EM_OF_CLASS[_class_of(sign)] for sign in text if not _rides(sign))
 
 
 def _rides(sign: str) -> bool:

@@ -88,7 +88,7 @@ def _planted(sowing: Sowing, block: Block, bed: Bed) -> Stand:
     )
     return Stand(
         holder=sowing.id,
-        name=f"{sowing.id}{lost}",
+        name=f"lost: {sowing.id}" if lost else sowing.id,
         said=said,
         family=sowing.crop.family.text,
         is_kept=False,

@@ -58,14 +58,15 @@ def months_and_weeks(time: TimeLine, top: float, bottom: float) -> Iterator[str]
     month = time.first
     while month < time.end:
         after = _next_month(month)
-        yield line(time.at(month), top - 31, time.at(month), bottom, stroke=FAINT_INK,
-                   stroke_width=0.6)  # fmt: skip
+        x = time.at(month)
+        for begin, end in ((top - 33, top - 19), (top, bottom)):  # clear of the numbers of weeks
+            yield line(x, begin, x, end, stroke=FAINT_INK, stroke_width=0.6)
         named = f"{month_word(month.month)} {month.year}"
         if text_width(named, USUAL) > time.at(after) - time.at(month) - 4:
             named = month_word(month.month)
-        yield label(time.at(month) + 4, top - 20, named, USUAL)
+        yield label(time.at(month) + 4, top - 22, named, USUAL)
         month = after
-    yield label(time.left - 6, top - 7, "week", SMALL, text_anchor="end")
+    yield label(time.left - 6, top - 9, "week", SMALL, text_anchor="end")
     yield from _weeks(time, top)
 
 
@@ -77,5 +78,5 @@ def _weeks(time: TimeLine, top: float) -> Iterator[str]:
     while week.sunday < time.end:
         if week.number % every == 0 or every == 1:
             middle = (time.at(week.monday) + time.at(week.sunday) + time.day_px) / 2
-            yield label(middle, top - 7, f"{week.number}", SMALL, text_anchor="middle")
+            yield label(middle, top - 9, f"{week.number}", SMALL, text_anchor="middle")
         week = week.after(1)

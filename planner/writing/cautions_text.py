@@ -11,18 +11,15 @@ def cautions_text(cautions: Sequence[Caution], width: int) -> str:
     """A paragraph for each caution under one head; empty where there is none."""
     if not cautions:
         return ""
-    return "\n".join(
-        [
-            "Take care",
-            *(
-                textwrap.fill(_words(one), width, initial_indent="  ", subsequent_indent="    ")
-                for one in cautions
-            ),
-        ]
+    told = (f"{one.hazard.capitalize()}{caution_words(one)}" for one in cautions)
+    folded = (
+        textwrap.fill(one, width, initial_indent="  ", subsequent_indent="    ") for one in told
     )
+    return "\n".join(["Take care", *folded])
 
 
-def _words(one: Caution) -> str:
+def caution_words(one: Caution) -> str:
+    """What is usually done about a hazard, whom to ask and where it is from; after its name."""
     about = f" ({', '.join(one.crops)})" if one.crops else ""
     keys = in_brackets(*one.sources)
-    return f"{one.hazard.capitalize()}{about}: {one.text} Ask: {one.ask}. {keys}"
+    return f"{about}: {one.text} Ask: {one.ask}. {keys}"

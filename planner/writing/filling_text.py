@@ -20,7 +20,6 @@ _TIGHT = (
     "Less deep than the crops planned there would have. They stand it, and root deeper where sound "
     "soil lies under an open bed:"
 )
-_IMPERIAL = {"ft", "in"}
 
 
 def filling_text(
@@ -31,7 +30,7 @@ def filling_text(
     width: int,
 ) -> str:
     """A part for each new bed, one for the order, and beds less deep than crops would have them."""
-    parts = [_wrapped(_bed_lines(one, garden), width) for one in fillings]
+    parts = [_wrapped(filling_lines(one, garden), width) for one in fillings]
     if fillings:
         parts.append("\n".join(_order_lines(garden, order, width)))
         parts.append(_wrapped([_other_mixes(garden)], width))
@@ -43,7 +42,7 @@ def filling_text(
             )
         )
     if tight:
-        parts.append(_wrapped(_tight_lines(tight), width))
+        parts.append(_wrapped(tight_lines(tight), width))
     return "\n\n".join(parts)
 
 
@@ -56,7 +55,7 @@ def mix_words(mix: SoilMix) -> str:
 
 def parcel_words(size_l: float, unit: Unit) -> str:
     """A bag or load as it is sold: "0.75 cu ft", "0.5 cu yd", "40 L"."""
-    if unit.name in _IMPERIAL and size_l >= UNITS["cu yd"].factor / 4:
+    if unit.is_imperial and size_l >= UNITS["cu yd"].factor / 4:
         return f"{size_l / UNITS['cu yd'].factor:.3g} cu yd"
     return volume_words(size_l, unit)
 
@@ -80,7 +79,8 @@ def _wrapped(lines: Sequence[str], width: int) -> str:
     )
 
 
-def _bed_lines(one: Filling, garden: Garden) -> list[str]:
+def filling_lines(one: Filling, garden: Garden) -> list[str]:
+    """A new bed: a head with its volume and depth, then layers from the bottom up, and notes."""
     unit = one.bed.note.unit
     by = f", by {day_words(one.first_in)}" if one.first_in else ""
     depth = _depth(one.bed.soil_depth_m, unit)
@@ -114,7 +114,7 @@ def _depth(depth_m: float, unit: Unit) -> str:
 
 
 def _order_lines(garden: Garden, order: Order, width: int) -> Iterator[str]:
-    soil, unit = garden.soil, garden.beds[0].note.unit
+    unit = garden.beds[0].note.unit
     yield "To buy, topping up included:"
     names = max(len(line.part) for line in order.lines)
     for line in order.lines:
@@ -122,20 +122,25 @@ def _order_lines(garden: Garden, order: Order, width: int) -> Iterator[str]:
         bags, loads = count_words(line.bags, "bag"), count_words(line.loads, "load")
         words = f"{line.part:<{names}}  {volume}: {bags}, or {loads}"
         yield textwrap.fill(words, width, initial_indent="  ", subsequent_indent="    ")
+    for note in order_notes(garden, order):
+        yield textwrap.fill(note, width, initial_indent="  ", subsequent_indent="  ")
+
+
+def order_notes(garden: Garden, order: Order) -> Iterator[str]:
+    """What a bag and a load hold, a bag too heavy for one, and what either way costs."""
+    soil, unit = garden.soil, garden.beds[0].note.unit
     bag, load = (parcel_words(one.size.middle, unit) for one in (soil.bag, soil.bulk))
     weighs = weight_words(order.bag_kg, unit)
     bag += f" {in_brackets(soil.bag.size.source)}"
     load += f" {in_brackets(soil.bulk.size.source)}"
-    sizes = f"A bag holds {bag} and weighs about {weighs}; a load is {load}."
-    yield textwrap.fill(sizes, width, initial_indent="  ", subsequent_indent="  ")
+    yield f"A bag holds {bag} and weighs about {weighs}; a load is {load}."
     limit = soil.figures["lifting"]
     if order.bag_kg > limit.middle:
         most = f"{weight_words(limit.middle, unit)} {in_brackets(limit.source)}"
-        heavy = f"A bag is heavier than {most}, too much for one person: split it or lift in two."
-        yield textwrap.fill(heavy, width, initial_indent="  ", subsequent_indent="  ")
+        yield f"A bag is heavier than {most}, too much for one person: split it or lift in two."
     cost = " ".join(_cost_words(order))
     if cost:
-        yield textwrap.fill(cost, width, initial_indent="  ", subsequent_indent="  ")
+        yield cost
 
 
 def _cost_words(order: Order) -> Iterator[str]:
@@ -158,7 +163,8 @@ def _other_mixes(garden: Garden) -> str:
     )
 
 
-def _tight_lines(tight: Sequence[TightDepth]) -> list[str]:
+def tight_lines(tight: Sequence[TightDepth]) -> list[str]:
+    """What it is about, then a line for each bed less deep than crops would have it."""
     lines = [_TIGHT]
     for bed, found in groupby(tight, key=lambda one: one.bed):
         crops = ", ".join(f"{one.crop.name} {_likes(one)}" for one in found)

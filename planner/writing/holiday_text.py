@@ -26,38 +26,45 @@ def holiday_text(holidays: Sequence[Holiday], unit: Unit, width: int) -> str:
 
 
 def _sheet(one: Holiday, unit: Unit, width: int) -> Iterator[str]:
-    yield f"WHILE WE ARE AWAY, {_day(one.away.first)} to {_day(one.away.last)}"
+    yield f"WHILE WE ARE AWAY, {away_days_words(one)}"
     yield ""
-    yield from _watering(one, unit, width)
+    yield from textwrap.wrap(watering_words(one, unit), width)
+    names = max((len(bed.water.bed.name) for bed in one.beds), default=0)
+    for bed in one.beds:
+        yield f"  [ ] {bed.water.bed.name:<{names}}  {each_time_words(bed, unit)}"
+    for head, items in holiday_lists(one, unit):
+        yield from ("", head)
+        yield from (_item(line, width) for line in items)
+
+
+def away_days_words(one: Holiday) -> str:
+    """The days away, such as "12 July 2027 to 20 July 2027"."""
+    return f"{_day(one.away.first)} to {_day(one.away.last)}"
+
+
+def watering_words(one: Holiday, unit: Unit) -> str:
+    """On which days to water; how to find out where the plan cannot tell."""
+    if not one.beds:
+        return (
+            "Watering: nothing can be told from the plan for these days. Feel the soil "
+            f"{finger_words(unit)} down every other day, and water where it is dry."
+        )
+    days = ", ".join(f"{day:%a} {day.day} {day:%b}" for day in one.days)
+    return f"Water early in the morning on: {days}. Leave it out after a soaking rain."
+
+
+def holiday_lists(one: Holiday, unit: Unit) -> Iterator[tuple[str, list[str]]]:
+    """Heads with their lines: what to look at, what to pick, what to leave alone."""
     looks = list(_looks(one, unit))
     if looks:
-        yield from ("", "Look at each time:")
-        yield from (_item(look, width) for look in looks)
+        yield "Look at each time:", looks
     if one.picks or one.stands:
-        yield from ("", "Pick, and eat it:")
-        yield from (_item(line, width) for line in _picks(one))
-    yield from ("", "Please:")
-    yield from (_item(line, width) for line in _LEAVE_ALONE)
+        yield "Pick, and eat it:", list(_picks(one))
+    yield "Please:", list(_LEAVE_ALONE)
 
 
-def _watering(one: Holiday, unit: Unit, width: int) -> Iterator[str]:
-    if not one.beds:
-        yield from textwrap.wrap(
-            "Watering: nothing can be told from the plan for these days. Feel the soil "
-            f"{finger_words(unit)} down every other day, and water where it is dry.",
-            width,
-        )
-        return
-    days = ", ".join(f"{day:%a} {day.day} {day:%b}" for day in one.days)
-    yield from textwrap.wrap(
-        f"Water early in the morning on: {days}. Leave it out after a soaking rain.", width
-    )
-    names = max(len(bed.water.bed.name) for bed in one.beds)
-    for bed in one.beds:
-        yield f"  [ ] {bed.water.bed.name:<{names}}  {_each_time(bed, unit)}"
-
-
-def _each_time(bed: AwayBed, unit: Unit) -> str:
+def each_time_words(bed: AwayBed, unit: Unit) -> str:
+    """What a bed gets each time: minutes of its line, or a volume by hand."""
     if isinstance(bed.runs, NoDrip):
         return f"{water_words(bed.each_l, unit)} by hand"
     words = run_words(bed.runs.minutes, bed.runs.parts)

@@ -26,27 +26,37 @@ def manure_text(garden: Garden, checks: Sequence[ManureCheck], width: int) -> st
             "bed and on, and each harvest is checked against it.",
             width,
         )
+    told = ("\n".join(_folded(manure_lines(one), width)) for one in checks)
+    return "\n\n".join([textwrap.fill(manure_rule(garden), width), *told])
+
+
+def manure_rule(garden: Garden) -> str:
+    """How many days raw manure lies before harvest (§46)."""
     source = garden.soil.figures["raw_manure_touching"].source
-    rule = (
+    return (
         "Raw manure is worked in 120 days before harvest where what is eaten touches soil or soil "
         "particles, else 90 (7 CFR 205.203(c)(1), a rule for organic growers) "
         f"{in_brackets(source)}."
     )
-    parts = [textwrap.fill(rule, width), *("\n".join(_lines(one, width)) for one in checks)]
-    return "\n\n".join(parts)
 
 
-def _lines(check: ManureCheck, width: int) -> Iterator[str]:
+def _folded(lines: Sequence[str], width: int) -> Iterator[str]:
+    head, *told = lines
+    yield textwrap.fill(head, width, subsequent_indent="  ")
+    for one in told:
+        yield textwrap.fill(one, width, initial_indent="  ", subsequent_indent="    ")
+
+
+def manure_lines(check: ManureCheck) -> list[str]:
+    """A time manure was spread: from when on may be picked; then what is too early and in time."""
     manure = check.manure
     head = (
         f"{manure.bed}, worked in on {day_words(manure.on)}: pick from "
         f"{day_words(check.touching_from)} on; what grows clear of the soil from "
         f"{day_words(check.clear_from)} on"
     )
-    yield textwrap.fill(head, width, subsequent_indent="  ")
     told = [*_too_early(check), *_in_time(check), *_unchecked(check)]
-    for one in told or ["Nothing is picked there afterwards in this season."]:
-        yield textwrap.fill(one, width, initial_indent="  ", subsequent_indent="    ")
+    return [head, *(told or ["Nothing is picked there afterwards in this season."])]
 
 
 def _too_early(check: ManureCheck) -> Iterator[str]:

@@ -12,43 +12,51 @@ def seed_text(seed: Seed, width: int) -> str:
     """The shopping list by month of ordering, what the box has, trays, and how seed is counted."""
     if not seed.needs:
         return "Nothing is still to be sown."
-    buys = [one for one in seed.needs if one.to_buy]
-    parts = [*_months(seed, buys, width)] if buys else ["Nothing is to be bought."]
-    has = [one for one in seed.needs if not one.to_buy]
-    if has:
-        names = ", ".join(f"{one.crop.name} ({_count(one, one.seeds)})" for one in has)
-        parts.append(_fill(f"In the box already: {names}.", width))
-    parts += ["\n".join(_fill(one, width) for one in _grounds(seed))]
-    return "\n\n".join(parts)
+    months = [
+        "\n".join([head, *(_item(f"[ ] {line}", width) for line in lines)])
+        for head, lines in seed_months(seed)
+    ]
+    parts = [*(months or ["Nothing is to be bought."]), _fill(in_the_box(seed), width)]
+    parts += ["\n".join(_fill(one, width) for one in seed_grounds(seed))]
+    return "\n\n".join(filter(None, parts))
 
 
 def _fill(text: str, width: int) -> str:
     return textwrap.fill(text, width, subsequent_indent="  ")
 
 
-def _months(seed: Seed, buys: list[SeedNeed], width: int) -> Iterator[str]:
+def _item(text: str, width: int) -> str:
+    return textwrap.fill(text, width, initial_indent="  ", subsequent_indent="      ")
+
+
+def seed_months(seed: Seed) -> Iterator[tuple[str, list[str]]]:
+    """What to buy, by the month in which to order it; first what to order now."""
+    buys = [one for one in seed.needs if one.to_buy]
     late = [one for one in buys if one.order_by <= seed.as_of]
     if late:
-        yield "\n".join(["Order now", *(_line(one, width) for one in late)])
+        yield "Order now", [_line(one) for one in late]
     rest = (one for one in buys if one.order_by > seed.as_of)
-    for (year, month), needs in groupby(
-        rest, key=lambda one: (one.order_by.year, one.order_by.month)
-    ):
+    for _, needs in groupby(rest, key=lambda one: (one.order_by.year, one.order_by.month)):
         listed = list(needs)
-        head = f"{listed[0].order_by:%B} {year}" if month else ""
-        yield "\n".join([head, *(_line(one, width) for one in listed)])
+        yield f"{listed[0].order_by:%B %Y}", [_line(one) for one in listed]
 
 
-def _line(one: SeedNeed, width: int) -> str:
+def in_the_box(seed: Seed) -> str:
+    """Crops whose seed the box has already; empty where there are none."""
+    has = [one for one in seed.needs if not one.to_buy]
+    names = ", ".join(f"{one.crop.name} ({_count(one, one.seeds)})" for one in has)
+    return f"In the box already: {names}." if has else ""
+
+
+def _line(one: SeedNeed) -> str:
     packets = f", {count_words(one.packets, 'packet')} of {one.kind.packet}" if one.packets else ""
     box = f" beside {one.in_box} in the box" if one.in_box else ""
     old = f" (the {one.too_old} in the box are too old)" if one.too_old else ""
-    text = (
-        f"[ ] {one.crop.name}: {_count(one, one.to_buy)}{packets}{box}{old}, "
+    return (
+        f"{one.crop.name}: {_count(one, one.to_buy)}{packets}{box}{old}, "
         f"for {count_words(one.plants, 'plant')}; by {_day(one.order_by)}, "
         f"first used {_day(one.first_on)}."
     )
-    return textwrap.fill(text, width, initial_indent="  ", subsequent_indent="      ")
 
 
 def _count(one: SeedNeed, number: int) -> str:
@@ -60,7 +68,8 @@ def _day(day: object) -> str:
     return f"{day:%d %B}".lstrip("0")
 
 
-def _grounds(seed: Seed) -> Iterator[str]:
+def seed_grounds(seed: Seed) -> Iterator[str]:
+    """What the count of seeds rests on, trays, and how to tell of packets and the box."""
     wish = seed.garden.seed
     yield (
         f"Seeds are counted so that {wish.confidence:.0%} of times enough plants remain, where "

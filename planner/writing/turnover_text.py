@@ -1,5 +1,6 @@
 """Turnover in words: what comes out, what is spread, what follows; and what feeds how much."""
 
+import math
 import textwrap
 from collections.abc import Iterator, Sequence
 from itertools import groupby
@@ -19,7 +20,7 @@ def turnover_text(garden: Garden, turnovers: Sequence[Turnover], width: int) -> 
     """Turnovers by day, the compost of each bed and year, and how hungry the crops are."""
     unit = garden.beds[0].note.unit
     parts = [
-        _filled(_how(garden, unit), width),
+        _filled(turnover_rule(garden), width),
         *_days(turnovers, width),
         "\n".join(_years(garden, turnovers, width)),
         "\n".join(_hunger(garden, unit, width)),
@@ -33,15 +34,16 @@ def dressing_words(alike: Sequence[Turnover]) -> str:
     if one.depth_mm <= 0:
         return "no more compost this year" if one.held_back else "no compost"
     depth = length_words(one.depth_mm * 1000, unit)
-    return f"{volume_words(sum(each.volume_l for each in alike), unit)} of compost ({depth})"
+    return f"{volume_words(math.fsum(each.volume_l for each in alike), unit)} of compost ({depth})"
 
 
 def _filled(text: str, width: int, indent: str = "") -> str:
     return textwrap.fill(text, width, initial_indent=indent, subsequent_indent=f"{indent}  ")
 
 
-def _how(garden: Garden, unit: Unit) -> str:
-    figures = garden.soil.figures
+def turnover_rule(garden: Garden) -> str:
+    """What is done to cleared ground, and how deep compost goes on it (§45)."""
+    figures, unit = garden.soil.figures, garden.beds[0].note.unit
     usual, most = figures["top_dress"], figures["compost_a_year"]
     depth = f"{length_words(usual.low * 1000, unit)} of compost {in_brackets(usual.source)}"
     ceiling = f"{length_words(most.middle * 1000, unit)} in twelve months"
@@ -54,11 +56,12 @@ def _how(garden: Garden, unit: Unit) -> str:
 
 def _days(turnovers: Sequence[Turnover], width: int) -> Iterator[str]:
     for day, found in groupby(turnovers, key=lambda one: one.on):
-        lines = [_filled(_line(one), width, "  ") for one in found]
+        lines = [_filled(turnover_words(one), width, "  ") for one in found]
         yield "\n".join([day_words(day), *lines])
 
 
-def _line(one: Turnover) -> str:
+def turnover_words(one: Turnover) -> str:
+    """A block's turnover, such as "North 1, 0 in to 2 ft: pull radish 1, ...; then beet 2"."""
     done = "pull" if one.pulled else "cut"
     place = short_stretch_words(one.bed, one.from_um, one.to_um)
     after = f"; then {', '.join(one.followers)}" if one.followers else ""
@@ -70,7 +73,7 @@ def _years(garden: Garden, turnovers: Sequence[Turnover], width: int) -> Iterato
         yield "Nothing is cleared in this season."
         return
     unit, bag = garden.beds[0].note.unit, garden.soil.bag
-    volume_l = sum(one.volume_l for one in turnovers)
+    volume_l = math.fsum(one.volume_l for one in turnovers)
     bags = count_words(whole_parcels(volume_l, bag.size.middle), "bag")
     size = parcel_words(bag.size.middle, unit)
     all_of_it = (
@@ -86,10 +89,11 @@ def _years(garden: Garden, turnovers: Sequence[Turnover], width: int) -> Iterato
         yield _filled(words, width, "  ")
     full = [one for one in years if one.full_on is not None]
     if full:
-        yield _filled(_ceiling_words(full), width)
+        yield _filled(ceiling_words(full), width)
 
 
-def _ceiling_words(full: Sequence[CompostYear]) -> str:
+def ceiling_words(full: Sequence[CompostYear]) -> str:
+    """Beds that have had all the compost of a year, and what to do before they get more."""
     reached = ", ".join(
         f"{one.bed.name} on {day_words(one.full_on)}" for one in full if one.full_on is not None
     )

@@ -24,13 +24,13 @@ _ENOUGH_MORE = 1.25
 def water_text(water: Water, width: int) -> str:
     """What watering rests on, the thirstiest week, minutes by month, and what to look at."""
     peak = water.thirstiest
-    parts = ["\n".join(_fill(one, width) for one in _grounds(water))]
+    parts = ["\n".join(_fill(one, width) for one in water_grounds(water))]
     if peak is None:
         parts.append("Nothing is to be watered in the weeks that are known.")
     else:
         parts += ["\n".join(_peak(water, peak)), "\n".join(_months(water))]
         parts += [_fill(_shared(one), width) for one in peak.shared]
-    parts.append("\n".join(_fill(one, width) for one in _advice(water)))
+    parts.append("\n".join(_fill(one, width) for one in water_advice(water)))
     return "\n\n".join(part for part in parts if part)
 
 
@@ -42,7 +42,8 @@ def _unit(water: Water) -> Unit:
     return water.garden.beds[0].note.unit
 
 
-def _grounds(water: Water) -> Iterator[str]:
+def water_grounds(water: Water) -> Iterator[str]:
+    """What is known of evaporation and rain, and how much of a drip line's water roots get."""
     wish, unit = water.garden.water, _unit(water)
     source = water.evaporation.source
     match water.evaporation.known:
@@ -132,7 +133,7 @@ def _months(water: Water) -> Iterator[str]:
 
 def _month(week: WeekWater) -> tuple[int, int]:
     """The month of a week's Thursday."""
-    thursday = week.week.days[3]
+    thursday = week.week.thursday
     return thursday.year, thursday.month
 
 
@@ -178,7 +179,8 @@ def _times(given_mm: float, wanted_mm: float) -> str:
     return f"({given_mm / wanted_mm:.1f} times)" if wanted_mm > 0 else "(which wants none)"
 
 
-def _advice(water: Water) -> Iterator[str]:
+def water_advice(water: Water) -> Iterator[str]:
+    """What to look at before water is given, and how to know a line's flow better."""
     deep = finger_words(_unit(water))
     yield (
         f"These are averages. Before a run feel the soil {deep} down: dry there means water "

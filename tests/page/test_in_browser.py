@@ -2,11 +2,16 @@
 
 import io
 import re
+from collections import Counter
 from pathlib import Path
+from typing import Literal
 
+import pdfplumber
 import pytest
 from pypdf import PdfReader
 
+from planner.pictures import colours_in_the_dark
+from planner.pictures.svg import FAINT_INK, INK, PAPER
 from tests.page.conftest import Phone, violations
 
 _WIDTHS = (360, 1280)
@@ -18,6 +23,9 @@ _SMALL_TARGETS = f"""(least) => [...document.querySelectorAll("{_TARGETS}")]
   .map((one) => [one.outerHTML, one.getBoundingClientRect()])
   .filter(([, box]) => box.height < least || box.width < least)
   .map(([html]) => html)"""
+
+_PAINT = "(one, which) => getComputedStyle(one)[which]"
+_PAINT_OF_PAGE = "getComputedStyle(document.documentElement).backgroundColor"
 
 
 @pytest.fixture
@@ -71,9 +79,13 @@ def test_a_link_to_a_sowing_opens_its_story(opened: Phone) -> None:
     assert page.locator("details.story[open] h4:visible").inner_text() == "Why"
 
 
+@pytest.mark.parametrize("scheme", ["light", "dark"])
 @pytest.mark.parametrize("width", _WIDTHS)
-def test_nothing_is_against_wcag_or_cut_off(opened: Phone, axe: str, width: int) -> None:
+def test_nothing_is_against_wcag_or_cut_off(
+    opened: Phone, axe: str, width: int, scheme: Literal["light", "dark"]
+) -> None:
     page = opened.page
+    page.emulate_media(color_scheme=scheme)
     page.set_viewport_size({"width": width, "height": 800})
     assert violations(page, axe) == []
     page.evaluate("document.querySelectorAll('details').forEach((one) => { one.open = true; })")
@@ -112,6 +124,36 @@ def test_paper_has_the_week_every_sowing_and_the_harvest(opened: Phone) -> None:
     assert "Week on" not in words
     # ISO 216: 210 mm by 297 mm, at 72 to the inch.
     assert printed.pages[0].mediabox[2:] == pytest.approx([595.28, 841.89], abs=1)
+
+
+def test_in_the_dark_the_page_and_its_pictures_are_light_on_dark(opened: Phone) -> None:
+    page = opened.page
+    shown = page.locator("#any-day svg > rect").first
+    assert shown.evaluate(_PAINT, "fill") == _rgb(PAPER)
+    page.emulate_media(color_scheme="dark")
+    dark = colours_in_the_dark()
+    assert shown.evaluate(_PAINT, "fill") == _rgb(dark[PAPER])
+    assert page.evaluate(_PAINT_OF_PAGE) == _rgb(dark[PAPER])
+    title = page.locator("#any-day svg > text").first
+    assert title.evaluate(_PAINT, "fill") == _rgb(dark[INK])
+    for hatch in page.locator("#any-day pattern path").all():
+        assert hatch.evaluate(_PAINT, "stroke") in {_rgb(dark[INK]), _rgb(dark[FAINT_INK])}
+
+
+def _rgb(colour: str) -> str:
+    red, green, blue = (int(colour[at : at + 2], 16) for at in (1, 3, 5))
+    return f"rgb({red}, {green}, {blue})"
+
+
+def test_paper_is_black_on_white_whatever_the_scheme(opened: Phone) -> None:
+    opened.page.emulate_media(color_scheme="light")
+    light = pdfplumber.open(io.BytesIO(opened.page.pdf(format="A4")))
+    opened.page.emulate_media(color_scheme="dark")
+    dark = pdfplumber.open(io.BytesIO(opened.page.pdf(format="A4")))
+    for one, other in zip(light.pages, dark.pages, strict=True):
+        colours = Counter(str(letter["non_stroking_color"]) for letter in one.chars)
+        assert colours == Counter(str(letter["non_stroking_color"]) for letter in other.chars)
+        assert all(max(letter["non_stroking_color"]) < 0.5 for letter in other.chars)
 
 
 def test_the_file_asks_the_network_for_nothing(opened: Phone) -> None:

@@ -84,8 +84,10 @@ def test_every_task_every_sowing_and_every_reason_is_there(made: Path, read: Rea
     for crop in {one["crop"] for one in record["unmet"] if one["kind"] != "nobody is there"}:
         assert f"What stays unmet of {crop}" in read.text
     assert "nobody is there to harvest" in read.text
-    tables = [told for tag, told in read.elements if tag == "table"]
-    assert len(tables) == 1 + len(record["sowings"]) + 3  # days of the beds, stories, three crops
+    captions = [told.get("aria-label") or "" for _, told in read.elements]
+    assert "What stands where, and when" in captions
+    assert sum(one.startswith("Days of ") for one in captions) == len(record["sowings"])
+    assert sum(" by week, in " in one for one in captions) == 3  # crops
 
 
 def test_what_the_grower_writes_is_never_markup(read: Reader) -> None:

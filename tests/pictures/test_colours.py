@@ -1,57 +1,28 @@
 """Colours and hatches: legible, told apart without colour, and safe for colour-blind eyes.
 
-Sources: relative luminance and contrast ratio by WCAG 2.2, with its limits of 4.5:1 for text
-(1.4.3) and 3:1 for graphics (1.4.11), from memory; colours by TOL2021; what colour-blind eyes
-see by the matrices of MACHADO2009 for a severity of 1, in linear RGB.
+Sources: colours by TOL2021; contrast as in tests/contrast.py.
 """
 
+import re
 from itertools import combinations
 
 import pytest
 
 from planner.almanac import bibliography, crop_pages
+from planner.pictures import bed_year, colours_in_the_dark, garden_plan, harvest_weeks
 from planner.pictures.family_marks import HATCHES, KEPT, TOL_LIGHT, FamilyMark, marks_of
 from planner.pictures.svg import FAINT_INK, INK, PAPER
+from tests.contrast import LEAST_OF_GRAPHICS, LEAST_OF_TEXT, SEEN_AS, contrast, luminance
+from tests.pictures.gardens import SEASONS, season_named
 from tests.published import published_rows
 
-_TEXT, _GRAPHICS = 4.5, 3.0
-_SEEN_AS = {"usual": ((1.0, 0.0, 0.0), (0.0, 1.0, 0.0), (0.0, 0.0, 1.0))} | {
-    sight: tuple(
-        tuple(float(row[light]) for light in ("red", "green", "blue"))
-        for row in published_rows("colour_sight.csv")
-        if row["sight"] == sight
-    )
-    for sight in ("protan", "deutan", "tritan")
-}
 _FAMILIES = {page.used["family"].low for page in crop_pages().values()}
 _MARKS = {**marks_of(_FAMILIES), "kept": KEPT}
 
 
-def _linear(colour: str) -> tuple[float, ...]:
-    """Red, green and blue light of #rrggbb, 0 to 1 (sRGB)."""
-    shares = [int(colour[at : at + 2], 16) / 255 for at in (1, 3, 5)]
-    return tuple(
-        one / 12.92 if one <= 0.04045 else ((one + 0.055) / 1.055) ** 2.4 for one in shares
-    )
-
-
-def _luminance(colour: str, sight: str = "usual") -> float:
-    light = _linear(colour)
-    seen = [
-        min(1.0, max(0.0, sum(share * one for share, one in zip(row, light, strict=True))))
-        for row in _SEEN_AS[sight]
-    ]
-    return 0.2126 * seen[0] + 0.7152 * seen[1] + 0.0722 * seen[2]
-
-
-def _contrast(first: str, second: str, sight: str = "usual") -> float:
-    light, dark = sorted((_luminance(one, sight) for one in (first, second)), reverse=True)
-    return (light + 0.05) / (dark + 0.05)
-
-
 def test_the_formula_gives_what_the_standard_says_of_black_on_white() -> None:
-    assert _contrast("#000000", "#ffffff") == pytest.approx(21)
-    assert _contrast("#777777", "#ffffff") == pytest.approx(4.48, abs=0.01)
+    assert contrast("#000000", "#ffffff") == pytest.approx(21)
+    assert contrast("#777777", "#ffffff") == pytest.approx(4.48, abs=0.01)
 
 
 def test_colours_are_those_of_the_published_scheme() -> None:
@@ -64,19 +35,52 @@ def test_the_tables_of_this_room_have_a_source(table: str) -> None:
     assert {row["source"] for row in published_rows(table)} <= set(bibliography())
 
 
-@pytest.mark.parametrize("sight", _SEEN_AS)
+@pytest.mark.parametrize("sight", SEEN_AS)
 @pytest.mark.parametrize("mark", _MARKS.values(), ids=_MARKS)
 def test_words_stand_out_on_every_ground(mark: FamilyMark, sight: str) -> None:
     for ground in (PAPER, mark.pale, mark.full):
-        assert _contrast(INK, ground, sight) >= _TEXT
+        assert contrast(INK, ground, sight) >= LEAST_OF_TEXT
 
 
-@pytest.mark.parametrize("sight", _SEEN_AS)
+@pytest.mark.parametrize("sight", SEEN_AS)
 @pytest.mark.parametrize("mark", _MARKS.values(), ids=_MARKS)
 def test_hatches_edges_and_bars_stand_out(mark: FamilyMark, sight: str) -> None:
-    assert _contrast(FAINT_INK, mark.pale, sight) >= _GRAPHICS
-    assert _contrast(INK, mark.full, sight) >= _GRAPHICS  # its hatch too, while it is harvested
-    assert _contrast(INK, mark.pale, sight) >= _GRAPHICS
+    assert contrast(FAINT_INK, mark.pale, sight) >= LEAST_OF_GRAPHICS
+    assert contrast(INK, mark.full, sight) >= LEAST_OF_GRAPHICS
+    assert contrast(INK, mark.pale, sight) >= LEAST_OF_GRAPHICS
+
+
+@pytest.mark.parametrize("sight", SEEN_AS)
+@pytest.mark.parametrize("mark", _MARKS.values(), ids=_MARKS)
+def test_in_the_dark_words_hatches_and_edges_stand_out_too(mark: FamilyMark, sight: str) -> None:
+    dark = colours_in_the_dark()
+    ink, faint = dark[INK], dark[FAINT_INK]
+    for ground in (dark[PAPER], dark[mark.pale], dark[mark.full]):
+        assert contrast(ink, ground, sight) >= LEAST_OF_TEXT
+    assert contrast(faint, dark[mark.pale], sight) >= LEAST_OF_GRAPHICS
+    assert contrast(faint, dark[PAPER], sight) >= LEAST_OF_TEXT
+
+
+def test_in_the_dark_what_is_harvested_is_lighter_and_what_is_paler_by_day_is_darker() -> None:
+    dark = colours_in_the_dark()
+    for mark in _MARKS.values():
+        by_light = [luminance(dark[one]) for one in (PAPER, mark.pale, mark.full, INK)]
+        assert by_light == sorted(by_light)
+        assert contrast(dark[mark.full], dark[mark.pale]) > 1.4
+
+
+@pytest.mark.parametrize("name", SEASONS)
+def test_every_colour_of_every_picture_has_its_dark_one(name: str) -> None:
+    season = season_named(name)
+    pictures = [
+        garden_plan(season),
+        *(bed_year(season, bed.name) for bed in season.garden.beds),
+        *(harvest_weeks(season, crop) for crop in season.garden.crops),
+    ]
+    found = {one for text in pictures for one in re.findall(r'(?:fill|stroke)="([^"]+)"', text)}
+    own = {one for one in found if one.startswith("url(#") or one == "none"}
+    assert found - own <= set(colours_in_the_dark())
+    assert len(found - own) > 5
 
 
 def test_every_family_of_the_almanac_has_a_hatch_of_its_own() -> None:

@@ -16,7 +16,7 @@ from tests.pictures.drawing import Drawing, box_of, numbers, overlapping_words, 
 from tests.pictures.gardens import SEASONS, days_of_change, season_named
 from tests.published import published_rows
 
-_LEAST_PX = 9.0
+_LEAST_PX = 12.0
 _FROM_ELSEWHERE = re.compile(r"href|src=|https?:|<script|<style|<image|@import|\son\w+=")
 
 
@@ -72,7 +72,9 @@ def test_a_picture_needs_nothing_from_elsewhere_and_runs_nothing(pictures: dict[
         assert set(re.findall(r'font-family="([^"]+)"', text)) == {"sans-serif"}
 
 
-def test_words_are_never_smaller_than_nine_px(pictures: dict[str, str]) -> None:
+def test_words_are_large_enough_for_a_phone_at_arms_length(
+    pictures: dict[str, str],
+) -> None:
     for text in pictures.values():
         sizes = {float(one.get("font-size", "0")) for one in Drawing(text).every("text")}
         assert min(sizes) >= _LEAST_PX
