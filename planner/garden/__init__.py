@@ -21,7 +21,6 @@ from planner.garden.crop import (
     FrostTolerance,
     Ground,
     Hardiness,
-    HarvestUnit,
     StartFrom,
 )
 from planner.garden.garden import Garden
@@ -105,7 +104,6 @@ __all__ = [
     "Ground",
     "Habit",
     "Hardiness",
-    "HarvestUnit",
     "HeatNeeds",
     "KeptGround",
     "Manure",

@@ -9,8 +9,6 @@ from planner.garden.heat_needs import HeatNeeds, NoHeatNeeds
 from planner.garden.way import Way
 from planner.terms import Fact, Figure, Unit
 
-HarvestUnit = Unit
-
 # Beds and needs are told in round inches or round centimetres: 30 cm stand for 12 in.
 DEPTH_TOLERANCE_M = 0.01
 
@@ -99,7 +97,7 @@ class Crop:
     ways: tuple[Way, ...]
     habit: Habit
     gives: Figure
-    unit: HarvestUnit
+    unit: Unit
     days_to_emerge: Figure
     frost: Frost
     ground: Ground

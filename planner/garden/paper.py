@@ -5,8 +5,6 @@ from enum import StrEnum
 
 from planner.terms import Unit
 
-_UNITS_OF_LETTER = {"ft", "in"}
-
 
 class Paper(StrEnum):
     """A4 is of ISO 216, letter of ANSI/ASME Y14.1."""
@@ -22,4 +20,4 @@ class PaperByUnits:
 
 def usual_paper(unit: Unit) -> Paper:
     """Letter where beds are written in feet or inches, A4 where they are metric."""
-    return Paper.LETTER if unit.name in _UNITS_OF_LETTER else Paper.A4
+    return Paper.LETTER if unit.is_imperial else Paper.A4

@@ -19,7 +19,7 @@ class SeasonWish:
     `freeze_risk`: tender plants go out when at most this share of years still freezes.
     `garden_weekdays`: Monday is 0. `turnover_days`: ground rests this long between blocks.
     `cover_weeks`: under a cover tender plants go out this much earlier; 0 without one.
-    `shares_ground`: a guest may stand between or beneath another crop (docs/rules.md §30).
+    `shares_ground`: a guest may stand between or beneath another crop (§30).
     """
 
     first: date

@@ -98,8 +98,6 @@ def spread_between(half: MonthDay, nine_in_ten: MonthDay) -> float:
     """Spread in days of a normal law through the half-of-years date and a nine-in-ten date.
 
     The two may lie on either side of New Year. That freeze dates follow a normal law is an
-    assumption (docs/rules.md §6); published tables agree with it to about a day.
+    assumption (§6); published tables agree with it to about a day.
     """
-    apart = (nine_in_ten.in_year(2023) - half.in_year(2023)).days
-    apart = (apart + 182) % 365 - 182
-    return abs(apart) / _NORMAL_Z_OF_NINE_IN_TEN
+    return abs(half.days_until(nine_in_ten)) / _NORMAL_Z_OF_NINE_IN_TEN

@@ -13,7 +13,7 @@ from planner.terms import Source
 _BEYOND_MM = 2000.0
 # So many days must tell of each month, a month's worth over all years; from memory.
 _FEWEST_DAYS = 28
-# Of a long record the latest thirty years count (rules §27).
+# Of a long record the latest thirty years count (§27).
 _MOST_YEARS = 30
 
 

@@ -136,7 +136,7 @@ def _freeze_day(table: TomlTable, key: str) -> FreezeDay | None:
         return None
     source = Source("plan", table.place(key))
     for tail_key, tail in tails.items():
-        if tail is not None and _side(key, tail_key) * _days_after(half, tail) < 0:
+        if tail is not None and _side(key, tail_key) * half.days_until(tail) < 0:
             _report_side(table, tail_key, half)
             return None
     tail = next(iter(tails.values()), None)
@@ -158,12 +158,6 @@ def _tail_keys(key: str) -> tuple[str, str]:
 def _side(key: str, tail_key: str) -> int:
     """1 for the rarer date that comes after the half-of-years date, -1 for the one before."""
     return 1 if tail_key == _tail_keys(key)[1] else -1
-
-
-def _days_after(half: MonthDay, tail: MonthDay) -> int:
-    """Days from one day of the year to another, the shorter way round; negative for earlier."""
-    apart = (tail.in_year(2023) - half.in_year(2023)).days
-    return (apart + 182) % 365 - 182
 
 
 def _report_side(table: TomlTable, key: str, half: MonthDay) -> None:

@@ -1,7 +1,7 @@
 """Which days of a weather file can be believed, and whether they make a record.
 
 A few impossible values are dropped and counted; many mean that the unit or the columns are not
-what they were taken for, and nothing is used (rules §1).
+what they were taken for, and nothing is used (§1).
 """
 
 import math

@@ -3,7 +3,7 @@
 A spring is looked at from 1 January to 31 July and a fall from 1 August to 31 December, in the
 south from 1 July to 31 January and from 1 February to 30 June. Each may miss ten lows. A fall
 without a freeze tells nothing before the record goes on to the first one, or through the
-spring after it (rules §5).
+spring after it (§5).
 """
 
 import math

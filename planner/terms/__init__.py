@@ -4,6 +4,7 @@ Takes nothing. Gives quantities with units, weeks, month-days, figures with a so
 places in a file, and problems (the grower's mistakes, as values).
 """
 
+from planner.terms.day import date_words, day_words
 from planner.terms.figure import Fact, Figure
 from planner.terms.flow import Flow, read_flow
 from planner.terms.guarded_cell import guarded, unguarded
@@ -46,6 +47,8 @@ __all__ = [
     "amount_words",
     "conversion",
     "count_words",
+    "date_words",
+    "day_words",
     "days_between",
     "guarded",
     "length_words",

@@ -3,7 +3,7 @@
 import re
 from dataclasses import dataclass
 
-from planner.terms.unit import SINGULARS, UNITS, Dimension
+from planner.terms.unit import OTHER_SPELLINGS, UNITS, Dimension
 
 _NUMBER = r"(\d+(?:\.\d*)?|\.\d+)"
 _RATE = re.compile(rf"\s*{_NUMBER}\s*([A-Za-z]+)\s*(?:/|\bper\b|\ban?\b)\s*([A-Za-z]+)\s*")
@@ -37,7 +37,7 @@ def read_flow(text: str) -> Flow | None:
 
 
 def _flow(amount: float, volume: str, time: float, of_time: str, *, measured: bool) -> Flow | None:
-    unit = UNITS.get(SINGULARS.get(volume, volume))
+    unit = UNITS.get(OTHER_SPELLINGS.get(volume, volume))
     hours = _HOURS.get(of_time) or _HOURS.get(of_time.removesuffix("s"))
     if unit is None or unit.dimension is not Dimension.VOLUME or hours is None or time <= 0:
         return None

@@ -6,13 +6,12 @@ from planner.terms.unit import ONE_OF, UNITS, Unit
 
 M2_PER_SQ_FT = 0.09290304
 _UM_PER_INCH = 25_400
-_IMPERIAL = {"ft", "in"}
 _BUCKET_CU_FT = 0.25
 
 
 def length_words(length_um: float, unit: Unit) -> str:
     """A length like "1 ft 6 in" or "45 cm", in the system of the unit a bed was written in."""
-    if unit.name in _IMPERIAL:
+    if unit.is_imperial:
         return _imperial(length_um)
     centimetres = length_um / 10_000
     if centimetres >= 100:
@@ -56,7 +55,7 @@ def volume_words(volume_l: float, unit: Unit) -> str:
 
     Small ones are told as one measures them with a bucket.
     """
-    if unit.name in _IMPERIAL:
+    if unit.is_imperial:
         name = "cu ft" if volume_l >= _BUCKET_CU_FT * UNITS["cu ft"].factor else "gal"
         return f"{_measured(volume_l / UNITS[name].factor)} {name}"
     if volume_l < 1000:
@@ -66,7 +65,7 @@ def volume_words(volume_l: float, unit: Unit) -> str:
 
 def weight_words(weight_kg: float, unit: Unit) -> str:
     """A weight like "1,110 lb" or "500 kg", in the system of a bed's unit, to whole units."""
-    name = "lb" if unit.name in _IMPERIAL else "kg"
+    name = "lb" if unit.is_imperial else "kg"
     return f"{weight_kg / UNITS[name].factor:,.0f} {name}"
 
 

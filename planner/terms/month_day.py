@@ -6,6 +6,7 @@ from typing import NamedTuple
 
 _MONTH_DAY = re.compile(r"(\d{1,2})-(\d{1,2})")
 _LEAP_YEAR = 2024
+_COMMON_YEAR = 2023
 
 
 class MonthDay(NamedTuple):
@@ -19,6 +20,11 @@ class MonthDay(NamedTuple):
         if (self.month, self.day) == (2, 29):
             return date(year, 2, 28) + timedelta(days=1)
         return date(year, self.month, self.day)
+
+    def days_until(self, other: "MonthDay") -> int:
+        """Days from this one to another, the shorter way round; negative for one before it."""
+        apart = (other.in_year(_COMMON_YEAR) - self.in_year(_COMMON_YEAR)).days
+        return (apart + 182) % 365 - 182
 
     def __str__(self) -> str:
         return f"{self.month:02d}-{self.day:02d}"

@@ -3,7 +3,7 @@
 import re
 from dataclasses import dataclass
 
-from planner.terms.unit import SINGULARS, UNITS, Unit
+from planner.terms.unit import OTHER_SPELLINGS, UNITS, Unit
 
 _LARGEST = 1e300
 _NUMBER = r"[+-]?(?:\d+(?:\.\d*)?|\.\d+)"
@@ -21,7 +21,7 @@ class Quantity:
 
     @property
     def si(self) -> float:
-        """The value in metres, litres, kilograms, degrees C or days; counts stay counts."""
+        """The value in metres, litres, kilograms, degrees C, days or hours; counts stay counts."""
         return self.value * self.unit.factor + self.unit.offset
 
     def __str__(self) -> str:
@@ -46,7 +46,7 @@ def read_range(text: str) -> QuantityRange | None:
     if match is None:
         return None
     written = " ".join(match["unit"].split())
-    unit = UNITS.get(SINGULARS.get(written, written))
+    unit = UNITS.get(OTHER_SPELLINGS.get(written, written))
     if unit is None:
         return None
     low = _number(match["low"])

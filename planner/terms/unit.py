@@ -23,14 +23,24 @@ class Dimension(Enum):
 
 @dataclass(frozen=True, slots=True)
 class Unit:
-    """One unit: `si = value * factor + offset` (metres, litres, kilograms, degrees C, days)."""
+    """One unit: `si = value * factor + offset`.
+
+    SI here is metres, litres, kilograms, degrees C, days, and hours for the length of day; counts
+    stay counts.
+    """
 
     name: str
     dimension: Dimension
     factor: float
     offset: float = 0.0
 
+    @property
+    def is_imperial(self) -> bool:
+        """Whether it is one of feet and inches, so that what goes with it is told in pounds too."""
+        return self.name in _IMPERIAL_LENGTHS
 
+
+_IMPERIAL_LENGTHS = {"in", "ft"}
 _FAHRENHEIT = 5 / 9
 
 UNITS: dict[str, Unit] = {
@@ -79,7 +89,8 @@ ONE_OF: dict[str, str] = {
     "weeks": "week",
 }
 
-SINGULARS: dict[str, str] = {
+# Other words for a unit, and the name it goes by here.
+OTHER_SPELLINGS: dict[str, str] = {
     **{one: many for many, one in ONE_OF.items()},
     "d": "days",
     "l": "L",

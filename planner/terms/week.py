@@ -17,6 +17,11 @@ class Week(NamedTuple):
         return date.fromisocalendar(self.year, self.number, 1)
 
     @property
+    def thursday(self) -> date:
+        """The day that gives the week to its year, and here to its month."""
+        return date.fromisocalendar(self.year, self.number, 4)
+
+    @property
     def sunday(self) -> date:
         """The last day of the week."""
         return date.fromisocalendar(self.year, self.number, 7)
@@ -24,7 +29,7 @@ class Week(NamedTuple):
     @property
     def days(self) -> tuple[date, ...]:
         """The seven days."""
-        return tuple(self.monday + timedelta(days=n) for n in range(7))
+        return tuple(days_between(self.monday, self.sunday))
 
     def after(self, weeks: int) -> "Week":
         """The week `weeks` later (earlier when negative)."""
@@ -32,10 +37,8 @@ class Week(NamedTuple):
 
     def until(self, last: "Week") -> Iterator["Week"]:
         """Every week from this one to `last`, both included."""
-        monday = self.monday
-        while monday <= last.monday:
-            yield week_of(monday)
-            monday += timedelta(days=7)
+        mondays = range(self.monday.toordinal(), last.monday.toordinal() + 1, 7)
+        return (week_of(date.fromordinal(monday)) for monday in mondays)
 
     def __str__(self) -> str:
         return f"{self.year}-W{self.number:02d}"

@@ -2,26 +2,24 @@
 
 from planner.terms import UNITS, Unit
 
-_IMPERIAL = {"ft", "in"}
-
 
 def depth_words(depth_mm: float, unit: Unit) -> str:
     """A depth of water like "0.9 in" or "23 mm", in the system of a bed's unit."""
-    if unit.name in _IMPERIAL:
+    if unit.is_imperial:
         return f"{depth_mm / 25.4:.1f} in"
     return f"{depth_mm:.0f} mm"
 
 
 def water_words(volume_l: float, unit: Unit) -> str:
     """A volume of water like "22 gal", "1.5 gal" or "84 L", in the system of a bed's unit."""
-    name = "gal" if unit.name in _IMPERIAL else "L"
+    name = "gal" if unit.is_imperial else "L"
     amount = volume_l / UNITS[name].factor
     return f"{amount:.0f} {name}" if amount >= 10 else f"{float(f'{amount:.1f}'):g} {name}"
 
 
 def finger_words(unit: Unit) -> str:
     """How deep to feel the soil before watering (TRADE-S16)."""
-    return "two to four inches" if unit.name in _IMPERIAL else "5 to 10 cm"
+    return "two to four inches" if unit.is_imperial else "5 to 10 cm"
 
 
 def flow_words(l_per_h: float, unit: Unit) -> str:

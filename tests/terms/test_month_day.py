@@ -52,6 +52,24 @@ def test_29_february_falls_on_1_march_in_a_common_year() -> None:
     assert leap_day.in_year(2100) == date(2100, 3, 1)
 
 
+@pytest.mark.parametrize(
+    ("first", "second", "days"),
+    [
+        ("03-28", "04-14", 17),
+        ("11-09", "10-25", -15),
+        ("12-25", "01-05", 11),
+        ("01-05", "12-25", -11),
+    ],
+)
+def test_days_between_two_month_days_are_counted_the_shorter_way_round(
+    first: str, second: str, days: int
+) -> None:
+    here, there = read_month_day(first), read_month_day(second)
+    assert here is not None
+    assert there is not None
+    assert here.days_until(there) == days
+
+
 def test_the_order_of_month_days_is_that_of_the_year() -> None:
     assert MonthDay(3, 28) < MonthDay(11, 9)
     assert MonthDay(2, 28) < MonthDay(2, 29) < MonthDay(3, 1)

@@ -60,5 +60,11 @@ def test_water_boils_at_212_and_freezes_at_32_degrees_fahrenheit() -> None:
     assert Quantity(32, UNITS["degF"]).si == pytest.approx(0)
 
 
+def test_feet_and_inches_are_imperial_and_other_lengths_are_metric() -> None:
+    lengths = {one.name for one in UNITS.values() if one.dimension is Dimension.LENGTH}
+    assert {name for name in lengths if UNITS[name].is_imperial} == {"ft", "in"}
+    assert lengths - {"ft", "in"} == {"mm", "cm", "m"}
+
+
 def test_the_weights_are_ounce_pound_gram_and_kilogram() -> None:
     assert set(MASS_UNITS) == {"oz", "lb", "g", "kg"}

@@ -28,7 +28,8 @@ def test_a_day_lies_in_the_week_the_calendar_says(day: date) -> None:
 @given(_DAYS)
 def test_a_week_belongs_to_the_year_of_its_thursday(day: date) -> None:
     week = week_of(day)
-    assert week.days[3].year == week.year
+    assert week.thursday.year == week.year
+    assert week.thursday.isoweekday() == 4
 
 
 @given(_DAYS, st.integers(-600, 600))
