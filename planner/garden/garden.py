@@ -1,5 +1,6 @@
 """The garden: everything the grower has and asks for, complete."""
 
+import math
 from collections import defaultdict
 from dataclasses import dataclass, field
 from datetime import date
@@ -70,9 +71,9 @@ class Garden:
         share, and the weighted fill is the mean over crops of each crop's fill.
         """
         worth = self._worth()
-        wanted = {name: sum(weeks.values()) for name, weeks in self.wants().items()}
-        priority = {name: sum(weeks.values()) / wanted[name] for name, weeks in worth.items()}
-        everything = sum(priority.values())
+        wanted = {name: math.fsum(weeks.values()) for name, weeks in self.wants().items()}
+        priority = {name: math.fsum(weeks.values()) / wanted[name] for name, weeks in worth.items()}
+        everything = math.fsum(priority.values())
         return {
             name: {week: one / wanted[name] / everything for week, one in weeks.items()}
             for name, weeks in worth.items()

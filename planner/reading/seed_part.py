@@ -24,35 +24,15 @@ def read_seed(plan: TomlTable, shelf: CropShelf, targets: Sequence[Target]) -> S
     }
     _read_packets(plan, shelf, kinds)
     wish = SeedWish(
-        confidence=_number(table, "confidence", (0.5, 0.999), usual["confidence"]).middle,
-        kept=_number(table, "kept", (0.05, 1.0), usual["kept"]),
-        lead_weeks=_number(table, "lead_weeks", (0.0, 52.0), usual["lead_weeks"]).middle,
-        tray_cells=_whole(table, "tray_cells", (1, 1000), int(usual["tray_cells"].middle)),
+        confidence=own_or_usual(table, "confidence", (0.5, 0.999), usual["confidence"]).middle,
+        kept=own_or_usual(table, "kept", (0.05, 1.0), usual["kept"]),
+        lead_weeks=own_or_usual(table, "lead_weeks", (0.0, 52.0), usual["lead_weeks"]).middle,
+        tray_cells=_count(table, "tray_cells", (1, 1000), usual["tray_cells"]),
         kinds=kinds,
     )
     if table is not None:
         table.refuse_unknown()
     return wish
-
-
-def _number(
-    table: TomlTable | None, key: str, within: tuple[float, float], usual: Figure
-) -> Figure:
-    if table is None or key not in table:
-        return usual
-    number = table.number(key, *within)
-    return usual if number is None else Figure(number, number, "", _told(table, key))
-
-
-def _whole(table: TomlTable | None, key: str, within: tuple[int, int], usual: int) -> int:
-    if table is None or key not in table:
-        return usual
-    number = table.whole_number(key, *within)
-    return usual if number is None else number
-
-
-def _told(table: TomlTable, key: str) -> Source:
-    return Source("plan", table.place(key))
 
 
 def _read_packets(plan: TomlTable, shelf: CropShelf, kinds: dict[str, SeedKind]) -> None:
@@ -63,8 +43,8 @@ def _read_packets(plan: TomlTable, shelf: CropShelf, kinds: dict[str, SeedKind])
         usual = kinds.get(name or "") or SeedKind(*_ANY)
         kind = replace(
             usual,
-            comes_up=_number(table, "germination", (0.01, 1.0), usual.comes_up),
-            life_years=_number(table, "keeps_years", (0.5, 50.0), usual.life_years),
+            comes_up=own_or_usual(table, "germination", (0.01, 1.0), usual.comes_up),
+            life_years=own_or_usual(table, "keeps_years", (0.5, 50.0), usual.life_years),
             packet=_whole(table, "seeds", (1, _MOST_SEEDS), 0),
             packed_in=_whole(table, "packed", (_FIRST_YEAR, _LAST_YEAR), 0),
             in_box=_whole(table, "left", (0, _MOST_SEEDS), 0),

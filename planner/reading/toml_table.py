@@ -10,6 +10,7 @@ from typing import Any, TypeVar
 
 from planner.reading.near_miss import nearest_word
 from planner.reading.toml_text import Path, TomlText
+from planner.reading.value_kind import kind_words, rewritten
 from planner.terms import (
     Dimension,
     MonthDay,
@@ -17,6 +18,7 @@ from planner.terms import (
     Problem,
     Quantity,
     QuantityRange,
+    Source,
     read_month_day,
     read_range,
 )
@@ -24,19 +26,10 @@ from planner.terms import (
 T = TypeVar("T")
 
 _HUGE = 10**15
-# How each kind of value is written: in words, and by example.
-_WRITTEN = {
-    str: ("text in quotes", '"North 1"'),
-    float: ("a number without quotes", "47.6"),
-    int: ("a whole number without quotes", "3"),
-    date: ("a date without quotes", "2027-05-01"),
-    list: ("a list in square brackets", '["Wed", "Sat"]'),
-    dict: ("a table", "{ from = 2027-07-10, to = 2027-07-20 }"),
-}
 
 
 class TomlTable:
-    """One table: `what` names it in messages ("a bed")."""
+    """One table: `what` names it where a message begins ("A bed")."""
 
     def __init__(
         self, text: TomlText, path: Path, values: dict[str, Any], what: str, problems: list[Problem]
@@ -62,6 +55,10 @@ class TomlTable:
         """Where a statement of this table stands."""
         return self._text.place((*self._path, *path))
 
+    def source(self, *path: str | int) -> Source:
+        """The grower's own words as the source of a figure."""
+        return Source("plan", self.place(*path))
+
     def report(self, kind: str, path: str | tuple[str | int, ...], wrong: str, remedy: str) -> None:
         """Add a problem at a statement; an empty path means the table itself."""
         where = (path,) if isinstance(path, str) else path
@@ -77,26 +74,25 @@ class TomlTable:
         self.report("missing-key", "", f'{self.what} needs "{key}".', f"add a line: {example}")
         return False
 
-    def _typed(self, key: str, kind: type[T]) -> T | None:
+    def _typed(self, key: str, kind: type[T], example: str, remedy: str = "") -> T | None:
+        """A value of a kind; else how to write it, or the `remedy` where no example fits."""
         if key not in self:
             return None
         value = self._values[key]
         if kind is float and isinstance(value, int) and not isinstance(value, bool):
             value = float(max(-_HUGE, min(_HUGE, value)))
-        right = isinstance(value, kind) and not isinstance(value, bool | datetime)
+        right = isinstance(value, kind) and (kind is bool or not isinstance(value, bool | datetime))
         if right:
             return value  # type: ignore[no-any-return] # checked the line above
-        self.report(
-            "wrong-type",
-            key,
-            f'"{key}" must be {_WRITTEN[kind][0]}.',
-            f"write it like: {key} = {_WRITTEN[kind][1]}",
-        )
+        meant = rewritten(value, kind)
+        if meant is not None or not remedy:
+            remedy = f"write it like: {key} = {meant or example}"
+        self.report("wrong-type", key, f'"{key}" must be {kind_words(kind)}.', remedy)
         return None
 
-    def text(self, key: str) -> str | None:
-        """A text statement."""
-        value = self._typed(key, str)
+    def text(self, key: str, example: str = "") -> str | None:
+        """A text statement; by `example` it is shown, where not any text can be right."""
+        value = self._typed(key, str, example or '"North 1"')
         if value is not None and not value.strip():
             self.report("missing-key", key, f'"{key}" is empty.', "write something there.")
             return None
@@ -104,7 +100,7 @@ class TomlTable:
 
     def number(self, key: str, low: float, high: float) -> float | None:
         """A number between two bounds."""
-        value = self._typed(key, float)
+        value = self._typed(key, float, "", f"write a number from {low:g} to {high:g}.")
         if value is not None and not low <= value <= high:
             self.report(
                 "out-of-range",
@@ -117,18 +113,19 @@ class TomlTable:
 
     def whole_number(self, key: str, low: int, high: int) -> int | None:
         """A whole number between two bounds."""
-        if self._typed(key, int) is None:
+        remedy = f"write a whole number from {low} to {high}."
+        if self._typed(key, int, "", remedy) is None:
             return None
         value = self.number(key, low, high)
         return None if value is None else int(value)
 
     def day(self, key: str) -> date | None:
         """A date."""
-        return self._typed(key, date)
+        return self._typed(key, date, "2027-05-01")
 
     def month_day(self, key: str) -> MonthDay | None:
         """A month-day such as "03-28"."""
-        written = self.text(key)
+        written = self.text(key, '"03-28"')
         if written is None:
             return None
         day = read_month_day(written)
@@ -143,23 +140,14 @@ class TomlTable:
 
     def yes_or_no(self, key: str) -> bool | None:
         """True or false."""
-        value = self._values.get(key)
-        if key not in self or isinstance(value, bool):
-            return value
-        self.report(
-            "wrong-type",
-            key,
-            f'"{key}" must be true or false, without quotes.',
-            f"write it like: {key} = false",
-        )
-        return None
+        return self._typed(key, bool, "false")
 
     def choice(self, key: str, choices: Iterable[str]) -> str | None:
         """One of a few words."""
-        written = self.text(key)
+        options = list(choices)
+        written = self.text(key, f'"{options[0]}"')
         if written is None:
             return None
-        options = list(choices)
         spellings = {option.casefold(): option for option in options}
         if written.casefold() in spellings:
             return spellings[written.casefold()]
@@ -185,7 +173,7 @@ class TomlTable:
         self, key: str, dimension: Dimension | None, example: str
     ) -> QuantityRange | None:
         """A quantity or a range of one dimension that may be zero, or below for a temperature."""
-        written = self.text(key)
+        written = self.text(key, f'"{example}"')
         if written is None:
             return None
         span = read_range(written)
@@ -230,9 +218,9 @@ class TomlTable:
             return None
         return Quantity(span.low, span.unit)
 
-    def items(self, key: str) -> list[Any]:
-        """A list; empty when it is not there or not a list."""
-        return self._typed(key, list) or []
+    def items(self, key: str, example: str) -> list[Any] | None:
+        """A list; None when it is not there or not a list."""
+        return self._typed(key, list, example)
 
     def parts(self, key: str, what: str, remedy: str) -> "list[TomlTable]":
         """The tables under headings in double brackets; a problem when there is none."""
@@ -243,37 +231,33 @@ class TomlTable:
 
     def parts_if_any(self, key: str, what: str) -> "list[TomlTable]":
         """The tables under headings in double brackets."""
-        if isinstance(self._values.get(key), dict):
-            self._asked.add(key)
-            self.report(
-                "wrong-type",
-                key,
-                f"{what} stands under a heading in double brackets.",
-                f"write [[{key}]]",
-            )
-            return []
-        return list(self.tables(key, what))
+        written = self._values.get(key, []) if key in self else []
+        if isinstance(written, list) and all(isinstance(one, dict) for one in written):
+            return list(self.tables(key, what))
+        wrong = f"{what} stands under a heading in double brackets."
+        self.report("wrong-type", key, wrong, f"write the line [[{key}]] above what belongs to it.")
+        return []
 
-    def table(self, key: str, what: str) -> "TomlTable | None":
-        """A table within this one."""
-        values = self._typed(key, dict)
+    def table(self, key: str, what: str, example: str = "") -> "TomlTable | None":
+        """A table within this one, under a heading unless an `example` shows it on one line."""
+        if key in self and not example and not isinstance(self._values[key], dict):
+            wrong = f"{what} stands under a heading in brackets."
+            self.report("wrong-type", key, wrong, f"write the line [{key}] above what belongs to it.")
+            return None
+        values = self._typed(key, dict, example)
         if values is None:
             return None
         return TomlTable(self._text, (*self._path, key), values, what, self._problems)
 
-    def tables(self, key: str, what: str) -> Iterator["TomlTable"]:
-        """Each table of a list of tables."""
-        for index, values in enumerate(self.items(key)):
+    def tables(self, key: str, what: str, example: str) -> Iterator["TomlTable"]:
+        """Each table of a list of tables; `example` shows one."""
+        for index, values in enumerate(self.items(key, f"[{example}]") or []):
             if isinstance(values, dict):
                 path = (*self._path, key, index)
                 yield TomlTable(self._text, path, values, what, self._problems)
             else:
-                self.report(
-                    "wrong-type",
-                    (key, index),
-                    f"{what} is {_WRITTEN[dict][0]}.",
-                    f"write it like: {_WRITTEN[dict][1]}",
-                )
+                wrong = f"{what} is {kind_words(dict)}."
+                self.report("wrong-type", (key, index), wrong, f"write it like: {example}")
 
     def refuse_unknown(self) -> None:
         """A problem for every word that nobody asked for."""

@@ -5,13 +5,17 @@ from collections.abc import Sequence
 from planner.almanac import ANY_OTHER, crop_waters, usual_figures
 from planner.garden import CropWater, Drip, MonthlyDepth, NoDrip, NotTold, Target, WaterWish
 from planner.reading.crops_file import CropShelf
+from planner.reading.months import read_twelve
+from planner.reading.own_figures import own_or_usual, own_or_usual_count
 from planner.reading.toml_table import TomlTable
-from planner.terms import UNITS, Dimension, Figure, Flow, Source, read_flow, read_quantity
+from planner.terms import UNITS, Dimension, Flow, read_flow
 
+_DRIP_EXAMPLE = '{ emitters = 24, each = "0.5 gal/h" }'
 _FLOW_EXAMPLES = '"12 gal/h", or as measured "3 gal in 15 min"'
 _LEAST_L_PER_H, _MOST_L_PER_H = 0.1, 20_000.0
 _MOST_EMITTERS = 10_000
 _MOST_MM_A_MONTH = 1500.0
+_SHARES = (0.05, 1.0)
 
 
 def read_drip(table: TomlTable) -> Drip | NoDrip | None:
@@ -20,11 +24,11 @@ def read_drip(table: TomlTable) -> Drip | NoDrip | None:
     if "flow" not in table:
         return stamped
     flow = _read_flow(table, "flow")
-    return None if flow is None or stamped is None else Drip(flow, _told(table, "flow"))
+    return None if flow is None or stamped is None else Drip(flow, table.source("flow"))
 
 
 def _read_emitters(table: TomlTable) -> Drip | None:
-    drip = table.table("drip", "A drip line")
+    drip = table.table("drip", "A drip line", _DRIP_EXAMPLE)
     if drip is None:
         return None
     known = [drip.need("emitters", "emitters = 24"), drip.need("each", 'each = "0.5 gal/h"')]
@@ -34,11 +38,11 @@ def _read_emitters(table: TomlTable) -> Drip | None:
     if emitters is None or each is None:
         return None
     in_all = Flow(emitters * each.l_per_h, each.measured)
-    return Drip(in_all, _told(table, "drip"))
+    return Drip(in_all, table.source("drip"))
 
 
 def _read_flow(table: TomlTable, key: str) -> Flow | None:
-    written = table.text(key)
+    written = table.text(key, '"12 gal/h"')
     if written is None:
         return None
     flow = read_flow(written)
@@ -64,13 +68,15 @@ def read_water(plan: TomlTable, shelf: CropShelf, targets: Sequence[Target]) -> 
     usual = usual_figures("water")
     factor = UNITS["in"].factor * 1000
     wish = WaterWish(
-        efficiency=_share(table, "efficiency", usual["efficiency"]),
+        efficiency=own_or_usual(table, "efficiency", _SHARES, usual["efficiency"]),
         rain=_read_months(table, "rain"),
-        rain_used=_share(table, "rain_used", usual["rain_used"]),
+        rain_used=own_or_usual(table, "rain_used", _SHARES, usual["rain_used"]),
         evaporation=_read_months(table, "evaporation"),
         rule_mm=usual["rule"].times(factor, "mm"),
-        runs_each_week=_read_runs(table, usual["runs_each_week"]),
-        longest_run_minutes=_number(
+        runs_each_week=own_or_usual_count(
+            table, "runs_each_week", (1, 7), usual["runs_each_week"]
+        ),
+        longest_run_minutes=own_or_usual(
             table, "longest_run_minutes", (1.0, 1440.0), usual["longest_run"]
         ),
         crops=_crops(shelf, targets),
@@ -88,50 +94,16 @@ def _crops(shelf: CropShelf, targets: Sequence[Target]) -> dict[str, CropWater]:
     return {name: known[model] for name, model in names.items() if model in known}
 
 
-def _share(table: TomlTable | None, key: str, usual: Figure) -> Figure:
-    return _number(table, key, (0.05, 1.0), usual)
-
-
-def _read_runs(table: TomlTable | None, usual: Figure) -> Figure:
-    if table is None or "runs_each_week" not in table:
-        return usual
-    runs = table.whole_number("runs_each_week", 1, 7)
-    return usual if runs is None else _own(table, "runs_each_week", runs)
-
-
-def _number(
-    table: TomlTable | None, key: str, within: tuple[float, float], usual: Figure
-) -> Figure:
-    if table is None or key not in table:
-        return usual
-    number = table.number(key, *within)
-    return usual if number is None else _own(table, key, number)
-
-
-def _own(table: TomlTable, key: str, number: float) -> Figure:
-    return Figure(number, number, "", _told(table, key))
-
-
-def _told(table: TomlTable, key: str) -> Source:
-    return Source("plan", table.place(key))
-
-
 def _read_months(table: TomlTable | None, key: str) -> MonthlyDepth | NotTold:
     if table is None or key not in table:
         return NotTold()
-    written = table.items(key)
-    values = [read_quantity(one) if isinstance(one, str) else None for one in written]
-    right = [one.si * 1000 for one in values if one and one.unit.dimension is Dimension.LENGTH]
-    if len(right) != 12 or len(written) != 12:
-        table.report(
-            "bad-quantity",
-            key,
-            f'"{key}" needs twelve depths of water, each month\'s in all, January first.',
-            'write twelve like "3.1 in" or "80 mm".',
-        )
+    of_what = "depths of water, each month's in all"
+    metres = read_twelve(table, key, Dimension.LENGTH, of_what, "3.1 in")
+    if metres is None:
         return NotTold()
-    if not all(0 <= one <= _MOST_MM_A_MONTH for one in right):
+    depths_mm = tuple(depth * 1000 for depth in metres)
+    if not all(0 <= one <= _MOST_MM_A_MONTH for one in depths_mm):
         wrong = "A month has between 0 and 1500 mm (59 in) of it."
         table.report("out-of-range", key, wrong, "check the twelve numbers and their unit.")
         return NotTold()
-    return MonthlyDepth(tuple(right), _told(table, key))
+    return MonthlyDepth(depths_mm, table.source(key))
