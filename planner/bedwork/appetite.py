@@ -1,5 +1,6 @@
 """Appetite: how many people the targets feed, and targets that would feed a household (§52)."""
 
+import math
 from collections import Counter, defaultdict
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
@@ -108,7 +109,7 @@ def proposal_of(
 
 def _chosen(fields: Iterable["_Field"], garden: Garden) -> tuple[list["_Field"], list[str]]:
     """Crops taken one after the other while there is ground and appetite; names of the rest."""
-    ground_m2 = sum(bed.area_m2 for bed in garden.beds)
+    ground_m2 = math.fsum(bed.area_m2 for bed in garden.beds)
     most_m2 = _GROUND_GIVEN * ground_m2
     held: dict[Week, float] = defaultdict(float)
     things: Counter[Week] = Counter()
@@ -231,7 +232,7 @@ def _rank(one: _Field, wanted: set[str]) -> tuple[bool, bool, float, str]:
 
 
 def _targets(one: _Field, garden: Garden) -> Iterator[ProposedTarget]:
-    ground = sum(bed.area_m2 for bed in garden.beds)
+    ground = math.fsum(bed.area_m2 for bed in garden.beds)
     for first, last in one.stretches:
         begins = max(first.monday, garden.wish.first)
         ends = min(last.sunday, garden.wish.last)

@@ -4,6 +4,7 @@ Single coefficients of FAO-56, not adjusted to wind and damp. The published stag
 time the sowing has in its ground (§49). Source: FAO56, chapter 6, equation 66.
 """
 
+import math
 from itertools import accumulate
 
 from planner.garden import CropWater
@@ -26,7 +27,7 @@ def crop_coefficient(water: CropWater, day: float) -> float:
 
 def coefficient_at(water: CropWater, share: float) -> float:
     """The coefficient when a share of a sowing's time in the ground has gone."""
-    return crop_coefficient(water, share * sum(water.stages))
+    return crop_coefficient(water, share * math.fsum(water.stages))
 
 
 def _between(first: float, last: float, share: float) -> float:

@@ -1,5 +1,6 @@
 """Filling a new bed: what lies in it from the bottom up (§44)."""
 
+import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from datetime import date
@@ -60,7 +61,7 @@ class Filling:
     @property
     def volume_l(self) -> float:
         """All that goes in at first."""
-        return sum(layer.volume_l for layer in self.layers)
+        return math.fsum(layer.volume_l for layer in self.layers)
 
 
 @dataclass(frozen=True, slots=True)
@@ -113,7 +114,7 @@ def _filling(garden: Garden, bed: Bed, sowings: Sequence[Sowing]) -> Filling:
         mix=mix,
         parts={part: share * good_l for part, share in mix.shares.items()},
         settles_l=settles_l,
-        wet_kg=sum(layer.volume_l for layer in layers) * soil.middle("wet_mix"),
+        wet_kg=math.fsum(layer.volume_l for layer in layers) * soil.middle("wet_mix"),
         first_in=_first_in(bed, sowings),
         doubts=tuple(_doubts(soil, bed, mix)),
         shallow_for=tuple(
@@ -153,7 +154,7 @@ def _doubts(soil: SoilWish, bed: Bed, mix: SoilMix) -> Iterator[Doubt]:
         yield Doubt.TOO_SHALLOW
     elif _is_shallow(soil, bed):
         yield Doubt.ONLY_RICH
-    compost = sum(share for part, share in mix.shares.items() if "compost" in part.casefold())
+    compost = math.fsum(share for part, share in mix.shares.items() if "compost" in part.casefold())
     if compost > soil.figures["organic_share"].high + _ROUNDING:
         yield Doubt.MUCH_COMPOST
 

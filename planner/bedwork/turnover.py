@@ -1,5 +1,6 @@
 """Turnover: what is done to the ground of a block when it is cleared (§45)."""
 
+import math
 from collections import defaultdict
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
@@ -125,7 +126,7 @@ def _fullest(given: Sequence[_Dressing], block: Block | _Dressing) -> float:
     spots = {block.from_um, *(one.from_um for one in given)}
     return max(
         (
-            sum(one.depth_mm for one in given if one.from_um <= spot < one.to_um)
+            math.fsum(one.depth_mm for one in given if one.from_um <= spot < one.to_um)
             for spot in spots
             if block.from_um <= spot < block.to_um
         ),
@@ -159,7 +160,7 @@ def _compost_year(turnovers: Sequence[Turnover]) -> CompostYear:
     return CompostYear(
         bed=first.bed,
         year=first.on.year,
-        volume_l=sum(one.volume_l for one in turnovers),
+        volume_l=math.fsum(one.volume_l for one in turnovers),
         deepest_mm=max(_fullest(given, one) for one in given),
         full_on=min((one.on for one in turnovers if one.held_back), default=None),
     )

@@ -85,7 +85,7 @@ class Water:
     @property
     def thirstiest(self) -> WeekWater | None:
         """The week that takes the most water; None when nothing is to be watered."""
-        volumes = [(sum(bed.volume_l for bed in one.beds), one) for one in self.weeks]
+        volumes = [(math.fsum(bed.volume_l for bed in one.beds), one) for one in self.weeks]
         if not any(volume for volume, _ in volumes):
             return None
         return max(volumes, key=lambda pair: pair[0])[1]
@@ -119,8 +119,8 @@ class _Asked:
         by_day = self.evaporation.by_day
         return WeekWater(
             week=week,
-            evaporation_mm=sum(by_day.get(day, 0.0) for day in week.days),
-            rain_mm=sum(self._rain(day) for day in week.days),
+            evaporation_mm=math.fsum(by_day.get(day, 0.0) for day in week.days),
+            rain_mm=math.fsum(self._rain(day) for day in week.days),
             beds=beds,
             shared=tuple(_shared_runs(beds, self.garden)),
             seedbeds=tuple(_not_up(self.sowings, week)),
@@ -133,9 +133,9 @@ class _Asked:
         planted = [(day, thirst) for day, thirst in thirsts if thirst.planted]
         if not planted:
             return None
-        wanted = sum(self._factor(one.coefficient) * self._each(day) for day, one in planted)
+        wanted = math.fsum(self._factor(one.coefficient) * self._each(day) for day, one in planted)
         used = self.garden.water.rain_used.middle
-        rain = sum(self._rain(day) * used for day, _ in planted)
+        rain = math.fsum(self._rain(day) * used for day, _ in planted)
         depth = max(0.0, wanted - rain)
         share = fmean(one.planted for _, one in planted)
         watered = share if isinstance(bed.drip, NoDrip) else 1.0

@@ -137,8 +137,8 @@ def _mean_by_day(first: date, values: tuple[float, ...]) -> dict[MonthDay, float
             totals[(index + shift) % len(keys)]
             for shift in range(-_SMOOTHING_DAYS, _SMOOTHING_DAYS + 1)
         ]
-        count = sum(entry[1] for entry in near)
-        smooth[key] = sum(entry[0] for entry in near) / count if count else math.nan
+        count = math.fsum(entry[1] for entry in near)
+        smooth[key] = math.fsum(entry[0] for entry in near) / count if count else math.nan
     return smooth
 
 

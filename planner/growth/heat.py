@@ -74,7 +74,7 @@ def heat_sums(
     Raises:
         ValueError: a low or high is missing, their numbers differ, or upper is below base.
     """
-    if not math.isfinite(sum(low_degc) + sum(high_degc)):
+    if not all(map(math.isfinite, (*low_degc, *high_degc))):
         message = "fill the missing lows and highs before summing heat"
         raise ValueError(message)
     if upper < base:

@@ -123,7 +123,7 @@ def _harvest_reasons(
 def _smoothed(values: list[float]) -> list[float]:
     last = len(values)
     return [
-        sum(near) / len(near)
+        math.fsum(near) / len(near)
         for index in range(last)
         if (near := values[max(0, index - _SMOOTHING_DAYS) : index + _SMOOTHING_DAYS + 1])
     ]

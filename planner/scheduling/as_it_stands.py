@@ -3,6 +3,7 @@
 Where nothing is told and no real temperature is known, it stays as it was planned.
 """
 
+import math
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
@@ -158,8 +159,8 @@ class _Standing:
             rest = [one for one in coming if one.day >= self.as_of]
         share = max(0, self.was.plants - self.history.plants_lost) / self.was.plants
         if not candidate.flow:
-            left = self._gives * share - sum(one.amount for one in had)
-            expected = sum(one.amount for one in rest)
+            left = self._gives * share - math.fsum(one.amount for one in had)
+            expected = math.fsum(one.amount for one in rest)
             share = max(0.0, left) / expected if expected > _NOTHING else 0.0
         still = [replace(one, amount=round(one.amount * share, HARVEST_PLACES)) for one in rest]
         had = [replace(one, amount=round(one.amount, HARVEST_PLACES)) for one in had]
@@ -199,7 +200,7 @@ class _Standing:
         hosts = {block.under.rpartition(" ")[0] for block in self.was.blocks if block.under}
         name = self.was.crop.name
         yields = [one.yield_share for one in self.pairs if one.guest == name and one.host in hosts]
-        planned = sum(one.amount for one in self.was.harvest)
+        planned = math.fsum(one.amount for one in self.was.harvest)
         share = planned / (self.was.plants * self.was.crop.gives.middle)
         return min(yields, key=lambda one: abs(one - share), default=1.0)
 

@@ -1,5 +1,6 @@
 """The bound: what no plan for these beds and days can pass, and what more ground would bring."""
 
+import math
 from collections.abc import Iterator
 from typing import Protocol
 
@@ -54,7 +55,7 @@ class Asked(Protocol):
 
 def bound_of(asked: Asked) -> Bound:
     """The bound of a garden: the ideal season in which only unmet wants count (rules §32)."""
-    lacking = sum(
+    lacking = math.fsum(
         amount * asked.worth_by_week[name][week]
         for name, weeks in asked.lacks.items()
         for week, amount in weeks.items()
@@ -62,7 +63,7 @@ def bound_of(asked: Asked) -> Bound:
     if not any(len(one) for one in asked.offers):
         return Bound(1.0 - lacking / EVERYTHING, ())
     ideal = asked.loosest
-    weighed = sum(float(one.lacks @ one.worth) for one in asked.offers)
+    weighed = math.fsum(float(one.lacks @ one.worth) for one in asked.offers)
     least = lacking - weighed + ideal.lacking
     share = min(1.0, 1.0 - least / EVERYTHING)
     return Bound(share, tuple(_more_ground(asked, ideal)))
@@ -85,7 +86,7 @@ def _more_ground(asked: Asked, ideal: IdealSeason) -> Iterator[MoreGround]:
         gained = before - ideal.with_free(free)
         by_crop = dict(_by_crop(asked.offers, gained))
         like = max(ground.classes[place].beds, key=lambda bed: beds[bed].line_um)
-        gain = sum(by_crop.values())
+        gain = math.fsum(by_crop.values())
         if gain >= _WORTH_TELLING:
             yield MoreGround(beds[like].name, gain, by_crop)
 

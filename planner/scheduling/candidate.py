@@ -181,7 +181,7 @@ def _pick_candidate(about: CropTimes, course: Course, picking_days: int) -> Cand
         usable = about.workdays.between(begin, end)
         if not usable and not about.workdays.between(week.monday, min(week.sunday, last)):
             usable = about.workdays.usable(begin, end)
-        ripened = sum(by_day[(begin - first).days : (end - first).days + 1])
+        ripened = math.fsum(by_day[(begin - first).days : (end - first).days + 1])
         if usable:
             days[week] = usable[0]
             flow[week] = ripened + waiting

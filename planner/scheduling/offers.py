@@ -4,6 +4,7 @@ An offer is a start together with the day its ground is given back: the same sta
 longer, or cut once more, is another offer.
 """
 
+import math
 from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass
 from datetime import date, timedelta
@@ -178,7 +179,7 @@ class _Rows:
 
     def _of(self, number: int, candidate: Candidate) -> Iterator[OfferRow]:
         """One row for each day on which the candidate's ground could be given back."""
-        gives, brings = np.zeros(len(self.weeks)), sum(candidate.flow.values())
+        gives, brings = np.zeros(len(self.weeks)), math.fsum(candidate.flow.values())
         years = in_years(candidate, self.found.years)
         stored = isinstance(self.found.about.crop.habit, Store)
         for week, day in sorted(candidate.days.items()):

@@ -57,7 +57,7 @@ def paper_plan(found: CropCandidates, wants: dict[Week, float], thumb: Thumb) ->
     """
     sowings = []
     for weeks in _stretches(wants):
-        page = _Page(found, weeks, sum(wants[week] for week in weeks) / len(weeks))
+        page = _Page(found, weeks, math.fsum(wants[week] for week in weeks) / len(weeks))
         match thumb:
             case Thumb.FIXED_DAYS:
                 sowings += page.by_the_packet()

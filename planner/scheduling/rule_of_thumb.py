@@ -5,6 +5,7 @@ does here: it ripens when the site's climate has it ripe and stands for its hold
 what it wants of what stands, and the rest is surplus when its hold ends.
 """
 
+import math
 from dataclasses import dataclass, field
 from datetime import date
 from statistics import fmean
@@ -44,11 +45,12 @@ def rule_of_thumb(
     for found in crop_candidates(garden, climate, as_of):
         year.write_down(paper_plan(found, wants[found.about.crop.name], thumb))
     year.pass_by()
-    wanted = {name: sum(weeks.values()) for name, weeks in wants.items()}
+    wanted = {name: math.fsum(weeks.values()) for name, weeks in wants.items()}
     shares = {
-        name: 1.0 - sum(year.lacking[name].values()) / amount for name, amount in wanted.items()
+        name: 1.0 - math.fsum(year.lacking[name].values()) / amount
+        for name, amount in wanted.items()
     }
-    unmet = sum(
+    unmet = math.fsum(
         share * year.lacking[name][week] / wants[name][week]
         for name, weeks in garden.weights().items()
         for week, share in weeks.items()

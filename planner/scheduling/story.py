@@ -1,5 +1,6 @@
 """Why each date of a sowing is what it is, in sentences."""
 
+import math
 from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
@@ -153,7 +154,7 @@ def _kept(made: Made) -> str:
 def _why_size(made: Made) -> str:
     crop = made.course.crop
     weeks = sorted({week_of(one.day) for one in made.harvest})
-    total = sum(one.amount for one in made.harvest)
+    total = math.fsum(one.amount for one in made.harvest)
     span = f"{weeks[0]}" if len(weeks) == 1 else f"{weeks[0]} to {weeks[-1]}"
     many = "1 plant gives" if made.plants == 1 else f"{made.plants} plants give"
     each_cut = " and cut" if isinstance(crop.habit, Cut) else ""

@@ -40,7 +40,7 @@ def _wanted(plan: WorkingPlan, one: Placed) -> int:
     offers = plan.offers[one.crop]
     gives = offers.gives[one.offer] * (1.0 if offers.flows else offers.crop.gives.middle)
     years = plan.lacks(one.crop)
-    lacks = [sum(week) / len(years) for week in zip(*years, strict=True)]
+    lacks = [math.fsum(week) / len(years) for week in zip(*years, strict=True)]
     more = [lack / each for lack, each in zip(lacks, gives.tolist(), strict=True) if each > 0]
     return math.ceil(max(more, default=0.0) - _TINY)
 

@@ -3,6 +3,7 @@
 Crops, offers and beds are numbers here, days are ordinals: a plan is weighed thousands of times.
 """
 
+import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import NamedTuple
@@ -71,7 +72,7 @@ class WorkingPlan:
     @property
     def cost(self) -> float:
         """What the plan costs: unmet wants, surplus, sowings, ground."""
-        return sum(self.cost_of(crop) for crop in range(len(self.offers)))
+        return math.fsum(self.cost_of(crop) for crop in range(len(self.offers)))
 
     def cost_of(self, crop: int) -> float:
         """A crop's part of the cost."""
@@ -199,12 +200,12 @@ class WorkingPlan:
         weighed = [self._weigh_year(crop, sums, year) for year in sums.years]
         self._stale.discard(crop)
         self._lacks[crop] = [lacks for lacks, _ in weighed]
-        unmet = sum(
+        unmet = math.fsum(
             lack * each
             for lacks, _ in weighed
             for lack, each in zip(lacks, sums.worth, strict=True)
         )
-        surplus = sum(beyond for _, beyond in weighed)
+        surplus = math.fsum(beyond for _, beyond in weighed)
         fixed = self._fixed(crop, sums)
         self._costs[crop] = (unmet + self.worth.surplus * surplus) / len(weighed) + fixed
 
@@ -215,8 +216,8 @@ class WorkingPlan:
         lacks = [*sums.lacks]
         if not self.offers[crop].flows:
             fed = list(self._eaten(crop, lacks, year))
-            brought = sum(amount for _, _, amount in fed)
-            eaten = sum(sums.lacks) - sum(lacks)
+            brought = math.fsum(amount for _, _, amount in fed)
+            eaten = math.fsum(sums.lacks) - math.fsum(lacks)
             return lacks, max(0.0, brought - eaten) * sums.mean_worth
         surplus = 0.0
         for one in self.placed[crop].values():
@@ -225,7 +226,7 @@ class WorkingPlan:
             lacks = [
                 lack - plants * each for lack, each in zip(lacks, year[0][one.offer], strict=True)
             ]
-        surplus += sum(
+        surplus += math.fsum(
             -lack * each for lack, each in zip(lacks, sums.worth, strict=True) if lack < 0
         )
         return [lack if lack > 0 else 0.0 for lack in lacks], surplus
@@ -243,7 +244,7 @@ class WorkingPlan:
             if own:
                 held_um = sum(piece.to_um - piece.from_um for piece in one.pieces)
                 ground += held_um * sums.days[one.offer]
-        work = sum(
+        work = math.fsum(
             sums.sowing[offer] * (1 if own else GUEST) * (1 + SPLIT * (len(pieces) - 1))
             for (offer, own), pieces in together.items()
         )

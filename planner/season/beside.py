@@ -1,5 +1,6 @@
 """Beside each other: a season and the rule of thumb, promised and tried in the same years."""
 
+import math
 from dataclasses import dataclass
 from datetime import date
 
@@ -56,7 +57,7 @@ def promised_fill(garden: Garden, sowings: tuple[Sowing, ...]) -> float:
     for name, weeks in garden.weights().items():
         mine = [one for one in sowings if one.crop.name == name]
         expected = supply_of(mine, wants[name]).expected
-        fill += sum(
+        fill += math.fsum(
             share * min(1.0, expected[week] / wants[name][week]) for week, share in weeks.items()
         )
     return fill

@@ -5,6 +5,7 @@ surplus the amount beyond. A crop counts by its priority, whatever its unit. Onl
 season, and any others that are wanted, count.
 """
 
+import math
 from dataclasses import dataclass
 from statistics import fmean
 
@@ -31,12 +32,14 @@ class CropOutlook:
     @property
     def wanted(self) -> float:
         """All that is wanted."""
-        return sum(self.wants.values())
+        return math.fsum(self.wants.values())
 
     @property
     def fill(self) -> float:
         """Share of the amount wanted that is met."""
-        return sum(self.met(week) * amount for week, amount in self.wants.items()) / self.wanted
+        return (
+            math.fsum(self.met(week) * amount for week, amount in self.wants.items()) / self.wanted
+        )
 
     @property
     def weeks_met(self) -> float:
@@ -47,7 +50,7 @@ class CropOutlook:
     def surplus(self) -> float:
         """Amount beyond what is wanted, as a share of what is wanted."""
         expected = self.supply.expected
-        over = sum(max(0.0, expected[week] - self.wants.get(week, 0.0)) for week in expected)
+        over = math.fsum(max(0.0, expected[week] - self.wants.get(week, 0.0)) for week in expected)
         return over / self.wanted
 
 
@@ -73,7 +76,7 @@ class Measures:
 def measures_of(garden: Garden, outlooks: tuple[CropOutlook, ...], bound: float) -> Measures:
     """The measures of all crops together."""
     weights = garden.weights()
-    fill = sum(
+    fill = math.fsum(
         share * one.met(week) for one in outlooks for week, share in weights[one.crop.name].items()
     )
     return Measures(

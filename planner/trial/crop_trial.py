@@ -1,5 +1,6 @@
 """Crop trials: what one crop would have given by week, year after year."""
 
+import math
 from dataclasses import dataclass
 from datetime import date
 from functools import cached_property
@@ -75,8 +76,8 @@ class CropTrial:
 
     def fill_in(self, year: int) -> float:
         """The share of the amount wanted that is met in a year."""
-        met = sum(self.met(year, week) * amount for week, amount in self.wants.items())
-        return met / sum(self.wants.values())
+        met = math.fsum(self.met(year, week) * amount for week, amount in self.wants.items())
+        return met / math.fsum(self.wants.values())
 
     @property
     def weeks_met(self) -> float:

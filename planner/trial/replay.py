@@ -1,5 +1,6 @@
 """Replays: what one sowing, kept as it was planned, gives in one year."""
 
+import math
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import date, timedelta
@@ -100,7 +101,7 @@ class Replayer:
             keeps = timedelta(days=int(one.crop.habit.store_days.middle))
             last = max(lifted, min(lifted + keeps, self.crop_years.usual.last_wanted))
             days = dict.fromkeys(week_of(lifted).until(week_of(last)), lifted)
-            return Replay(one, one.ripe.likely, days, {}, sum(t.amount for t in one.harvest))
+            return Replay(one, one.ripe.likely, days, {}, math.fsum(t.amount for t in one.harvest))
         days = {week_of(taken.day): taken.day for taken in reversed(one.harvest)}
         return Replay(one, one.ripe.likely, days, _by_week(one, date.max))
 
@@ -119,12 +120,12 @@ class Replayer:
             return 1.0
         candidate = candidate_of(self.crop_years.usual, self._course(late_days))
         days = (self._tried_from, one.clear_on)
-        whole = one.plants * sum(
+        whole = one.plants * math.fsum(
             amount
             for week, amount in candidate.flow.items()
             if days[0] <= candidate.days[week] <= days[1]
         )
-        planned = sum(taken.amount for taken in one.harvest if taken.day >= days[0])
+        planned = math.fsum(taken.amount for taken in one.harvest if taken.day >= days[0])
         return min(1.0, planned / whole) if whole > _NOTHING else 1.0
 
     def _in_year(self, year: YearOfCrop, late_days: int, share: float) -> Replay:
@@ -179,7 +180,7 @@ class Replayer:
             plants = one.plants * share
             flow = {week: plants * candidate.flow[week] for week in days}
         elif days:
-            lump = sum(taken.amount for taken in one.harvest if taken.day >= known)
+            lump = math.fsum(taken.amount for taken in one.harvest if taken.day >= known)
         had = _by_week(one, known)
         return Replay(one, candidate.course.ripe.likely, days, flow, lump, *ends, had)
 

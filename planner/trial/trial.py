@@ -1,5 +1,6 @@
 """The trial: a season kept as it was planned, in every past year."""
 
+import math
 from dataclasses import dataclass
 from datetime import date
 from functools import cached_property
@@ -51,7 +52,7 @@ class Trial:
     @property
     def weeks_with_nothing(self) -> float:
         """Wanted weeks of all crops that have nothing, in an average year."""
-        return sum(one.weeks_with_nothing for one in self.crops)
+        return math.fsum(one.weeks_with_nothing for one in self.crops)
 
     @cached_property
     def interval_spread_days(self) -> float | TooFewPicks:
@@ -89,7 +90,7 @@ def _crop_trial(crop: Crop, wants: dict[Week, float], by_year: list[list[Replay]
 
 
 def _fill(crops: tuple[CropTrial, ...], weights: Weights, year: int) -> float:
-    return sum(
+    return math.fsum(
         share * one.met(year, week)
         for one in crops
         for week, share in weights[one.crop.name].items()

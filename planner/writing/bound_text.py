@@ -1,5 +1,6 @@
 """How near the season comes to the best there could be, and what would help most, in sentences."""
 
+import math
 import textwrap
 from collections.abc import Iterator, Mapping
 from statistics import fmean
@@ -86,7 +87,9 @@ def _help(season: Season) -> Iterator[str]:
 def _more_ground(season: Season, more: MoreGround) -> str:
     weights = season.garden.weights()
     shares = {
-        crop: gain / sum(weights[crop].values()) for crop, gain in more.by_crop.items() if gain > 0
+        crop: gain / math.fsum(weights[crop].values())
+        for crop, gain in more.by_crop.items()
+        if gain > 0
     }
     most = sorted(shares, key=lambda crop: (-shares[crop], crop))[:_MOST_CROPS]
     crops = ", ".join(f"{crop} {_share(shares[crop])}" for crop in most if shares[crop] >= 0.001)

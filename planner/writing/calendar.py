@@ -5,6 +5,7 @@ was called off, for apps where a file is imported again. An event that has not c
 its stamps and number to the byte, so nothing is announced twice.
 """
 
+import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date, timedelta
@@ -80,7 +81,7 @@ def _task_entry(task: Task) -> Entry:
 
 def _harvest_entry(sowing: Sowing) -> Entry:
     first, last = sowing.harvest[0].day, sowing.harvest[-1].day
-    total = sum(taken.amount for taken in sowing.harvest)
+    total = math.fsum(taken.amount for taken in sowing.harvest)
     in_all = "" if first == last else " in all"
     beds = " + ".join(dict.fromkeys(block.bed for block in sowing.blocks))
     text = (

@@ -1,5 +1,6 @@
 """What a revision changed, why, and what it brings or costs the weeks to come."""
 
+import math
 import textwrap
 from collections import defaultdict
 from collections.abc import Iterator
@@ -92,7 +93,7 @@ def _by_crop(season: Season, weeks: list[WeekChange]) -> str:
     for one in weeks:
         by_crop[one.crop].append(one)
     told = [
-        f"{amount_words(sum(abs(one.amount) for one in mine), units[crop])} of {crop} in "
+        f"{amount_words(math.fsum(abs(one.amount) for one in mine), units[crop])} of {crop} in "
         f"{_span(mine)}"
         for crop, mine in by_crop.items()
     ]

@@ -1,5 +1,6 @@
 """The trial in a terminal: what past years would have given, beside what was promised."""
 
+import math
 import textwrap
 from collections.abc import Iterator
 from statistics import fmean
@@ -92,7 +93,7 @@ def _shares(beside: Beside) -> Iterator[str]:
     yield f"{'':<{names}}{_COLUMNS}"
     for one in trial.crops:
         spreads = one.interval_spreads
-        spread = sum(spreads) / len(spreads) if spreads else TooFewPicks()
+        spread = math.fsum(spreads) / len(spreads) if spreads else TooFewPicks()
         row = _row(one.fill, one.weeks_met, one.weeks_with_nothing, spread)
         yield f"{one.crop.name:<{names}}{row}"
     for name, each in (("all crops", trial), ("rule of thumb", thumb)):
