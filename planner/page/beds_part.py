@@ -9,11 +9,10 @@ from planner.page.figure import figure
 from planner.page.fold import fold
 from planner.page.table import table
 from planner.page.weeks_part import sowing_fragment
-from planner.page.wording import day_element, full_day_words
+from planner.page.wording import day_element, full_day_words, stretch_words
 from planner.pictures import bed_year, garden_day, garden_plan
 from planner.scheduling import Block, Sowing
 from planner.season import Season
-from planner.terms import length_words
 
 
 def day_part(season: Season) -> Html:
@@ -93,12 +92,10 @@ def _place(block: Block, order: dict[str, int]) -> tuple[int, date, int]:
 
 
 def _cells(season: Season, block: Block, sowing: Sowing) -> tuple[str, ...]:
-    unit = next(one for one in season.garden.beds if one.name == block.bed).note.unit
-    under = f", under {block.under}" if block.under else ""
     year = season.garden.wish.first.year
     return (
         block.bed,
-        f"{length_words(block.from_um, unit)} to {length_words(block.to_um, unit)}{under}",
+        stretch_words(season.garden, block),
         el("a", sowing.id, href=f"#{sowing_fragment(sowing.id)}"),
         day_element(block.enter_on, year),
         day_element(block.leave_on, year),

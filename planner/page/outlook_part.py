@@ -67,7 +67,7 @@ def _crop(season: Season, outlook: CropOutlook, unmet: Mapping[str, list[UnmetWo
                     f"{name.capitalize()} by week, in {outlook.crop.unit.name}",
                     ("week", "wanted", "expected", *_ends(season)),
                     _rows(outlook),
-                    numbers_from=1,
+                    numbers=range(1, 5),
                 ),
             ),
             _unmet(f"What stays unmet of {name}", unmet.get(name, [])),

@@ -1,6 +1,6 @@
 "use strict";
-// Everything is there without this script but two things: the slider, and "this week" by today's
-// date rather than by the day the season was made.
+// Everything is there without this script but the slider, and what goes by today's date rather than
+// by the day the season was made: which week is this one, and where a bed's year begins to be seen.
 (() => {
   const DAY_MS = 86400000;
   const byId = (id) => document.getElementById(id);
@@ -118,19 +118,24 @@
     }
   }
 
-  function showAsOf() {
-    for (const drawing of document.querySelectorAll(".drawing")) {
+  // A bed's year is wider than a phone: it begins at today, or at the day of planning.
+  function showToday() {
+    for (const drawing of document.querySelectorAll("#year .drawing")) {
+      const ground = drawing.querySelector("[data-first]");
+      const days = (day) => (ms(day) - ms(ground.dataset.first)) / DAY_MS;
+      const share = days(today) / days(ground.dataset.end);
+      const box = ground.getBoundingClientRect();
       const mark = drawing.querySelector(".as-of");
-      if (mark) {
-        const away = mark.getBoundingClientRect().left - drawing.getBoundingClientRect().left;
-        drawing.scrollLeft += away - drawing.clientWidth / 4;
-      }
+      const here = share >= 0 && share < 1 || !mark
+        ? box.left + Math.max(0, Math.min(1, share)) * box.width
+        : mark.getBoundingClientRect().left;
+      drawing.scrollLeft += here - drawing.getBoundingClientRect().left - drawing.clientWidth / 4;
     }
   }
 
   showWeeks();
   showDays();
-  showAsOf();
+  showToday();
   addEventListener("hashchange", openWhatIsNamed);
   if (location.hash) {
     openWhatIsNamed();

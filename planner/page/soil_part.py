@@ -38,7 +38,7 @@ def filling_content(
         [
             *(headed(filling_lines(one, garden)) for one in fillings),
             table("To buy, topping up included", ("part", "volume", "bags", "or loads"),
-                  _to_buy(garden, order), numbers_from=2),
+                  _to_buy(garden, order), numbers=(2, 3)),
             *(el("p", note) for note in order_notes(garden, order)),
             _tight(tight),
         ]

@@ -7,10 +7,10 @@ from itertools import groupby
 from planner.page.element import Html, el, joined
 from planner.page.table import Row, table
 from planner.page.weeks_part import sowing_fragment
-from planner.page.wording import day_element, day_words
+from planner.page.wording import day_element, day_words, stretch_words
 from planner.scheduling import Block, Sowing, SowingState
 from planner.season import Season
-from planner.terms import amount_words, count_words, length_words
+from planner.terms import amount_words, count_words
 
 _STATES = {
     SowingState.PLANNED: "",
@@ -79,11 +79,5 @@ def _amounts(season: Season, sowing: Sowing) -> str:
 
 
 def _ground(season: Season, block: Block) -> str:
-    bed = next(one for one in season.garden.beds if one.name == block.bed)
-    unit = bed.note.unit
-    span = f"{length_words(block.from_um, unit)} to {length_words(block.to_um, unit)}"
-    under = f", under {block.under}" if block.under else ""
-    return (
-        f"{bed.name}: {span}{under}, from {day_words(block.enter_on)} to "
-        f"{day_words(block.leave_on)}"
-    )
+    days = f"from {day_words(block.enter_on)} to {day_words(block.leave_on)}"
+    return f"{block.bed}: {stretch_words(season.garden, block)}, {days}"

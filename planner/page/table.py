@@ -1,19 +1,22 @@
 """Tables with a caption, heads of columns and heads of rows."""
 
-from collections.abc import Iterable
+from collections.abc import Container, Iterable
 
 from planner.page.element import Html, el
 
 Row = tuple[str, ...]
 
 
-def table(caption: str, columns: Row, rows: Iterable[Row], numbers_from: int = 99) -> Html:
-    """A table whose first cells name their rows; columns from `numbers_from` on hold numbers.
+def table(
+    caption: str, columns: Row, rows: Iterable[Row], numbers: Container[int] = frozenset()
+) -> Html:
+    """A table whose first cells name their rows; `numbers` tells which columns are set as such.
 
-    It may be wider than a phone; then it is moved sideways by itself, also from the keyboard.
+    Columns are counted from 0. It may be wider than a phone; then it is moved sideways by itself,
+    also from the keyboard.
     """
     heads = (
-        el("th", name, scope="col", class_=_kind(n, numbers_from)) for n, name in _numbered(columns)
+        el("th", name, scope="col", class_=_kind(n, numbers)) for n, name in enumerate(columns)
     )
     return el(
         "div",
@@ -21,7 +24,7 @@ def table(caption: str, columns: Row, rows: Iterable[Row], numbers_from: int = 9
             "table",
             el("caption", caption),
             el("thead", el("tr", *heads)),
-            el("tbody", *(_row(row, numbers_from) for row in rows)),
+            el("tbody", *(_row(row, numbers) for row in rows)),
         ),
         class_="wide",
         role="region",
@@ -30,15 +33,11 @@ def table(caption: str, columns: Row, rows: Iterable[Row], numbers_from: int = 9
     )
 
 
-def _row(row: Row, numbers_from: int) -> Html:
+def _row(row: Row, numbers: Container[int]) -> Html:
     first, *others = row
-    cells = (el("td", cell, class_=_kind(n, numbers_from)) for n, cell in enumerate(others, 1))
+    cells = (el("td", cell, class_=_kind(n, numbers)) for n, cell in enumerate(others, 1))
     return el("tr", el("th", first, scope="row"), *cells)
 
 
-def _numbered(row: Row) -> Iterable[tuple[int, str]]:
-    return enumerate(row)
-
-
-def _kind(column: int, numbers_from: int) -> str | None:
-    return "number" if column >= numbers_from else None
+def _kind(column: int, numbers: Container[int]) -> str | None:
+    return "number" if column in numbers else None

@@ -1,9 +1,11 @@
-"""Days, weeks and shares as the page words them."""
+"""Days, weeks, shares and stretches of beds as the page words them."""
 
 from datetime import date
 
+from planner.garden import Garden
 from planner.page.element import Html, el
-from planner.terms import Week
+from planner.scheduling import Block
+from planner.terms import Week, length_words
 
 
 def day_words(day: date) -> str:
@@ -40,3 +42,10 @@ def share_words(share: float) -> str:
     if per_cent == 100 and share < 1:
         return "99 %"
     return "less than 1 %" if per_cent == 0 and share > 0 else f"{per_cent} %"
+
+
+def stretch_words(garden: Garden, block: Block) -> str:
+    """Where in its bed a block lies, such as "1 ft to 2 ft", or "…, under tomato 1"."""
+    unit = next(bed for bed in garden.beds if bed.name == block.bed).note.unit
+    under = f", under {block.under}" if block.under else ""
+    return f"{length_words(block.from_um, unit)} to {length_words(block.to_um, unit)}{under}"

@@ -13,8 +13,8 @@ from planner.pictures.bed_shape import Shape, shape_of
 from planner.pictures.block_marks import BlockMarks
 from planner.pictures.field import lettered
 from planner.pictures.lettering import BOLD, LINE_PX, SMALL, USUAL, fitted, lines_in
-from planner.pictures.stands import Stand, place_words
-from planner.pictures.svg import label, named, tag
+from planner.pictures.stands import Stand, guests_of, place_words
+from planner.pictures.svg import named, tag, text_line
 from planner.pictures.tape import Tape
 
 _LEAST_WIDTH = 124.0
@@ -64,7 +64,7 @@ class BedCell:
             "g",
             named("title", self.bed.name),
             *(
-                label(x, first + place * USUAL * LINE_PX, one, USUAL, font_weight="bold")
+                text_line(x, first + place * USUAL * LINE_PX, one, USUAL, font_weight="bold")
                 for place, one in enumerate(lines)
             ),
             shape.empty(),
@@ -115,7 +115,7 @@ class BedCell:
         where = place_words(self.bed, stand.from_um, stand.to_um)
         told = f"{letter}  {stand.name}" if on_it else f"{stand.name}: {where}"
         foot = shape.y + shape.height + (row + 1) * _ROW_PX
-        return on_it + label(shape.x, foot, fitted(told, SMALL, self.width), SMALL)
+        return on_it + text_line(shape.x, foot, fitted(told, SMALL, self.width), SMALL)
 
 
 def bed_cell(bed: Bed, stands: tuple[Stand, ...], tape: Tape, marks: BlockMarks) -> BedCell:
@@ -127,15 +127,6 @@ def bed_cell(bed: Bed, stands: tuple[Stand, ...], tape: Tape, marks: BlockMarks)
         if not lettered(shape.rooms(one, guests_of(one, stands)), one.name, "")
     ]
     return BedCell(bed, stands, tape, marks, _rows(stands, nameless))
-
-
-def guests_of(host: Stand, stands: Sequence[Stand]) -> list[Stand]:
-    """Those that stand under a host, on this stretch of its ground."""
-    return [
-        one
-        for one in stands
-        if one.host == host.holder and host.from_um < one.to_um and one.from_um < host.to_um
-    ]
 
 
 def _rows(stands: Sequence[Stand], nameless: list[int]) -> dict[int, int]:

@@ -7,11 +7,19 @@ from datetime import date, timedelta
 from planner.garden import Bed
 from planner.pictures.block_marks import HARVEST_PX, BlockMarks, block_marks, harvest_bar
 from planner.pictures.field import Field, lettered, lettered_short
-from planner.pictures.key import SWATCH_HEIGHT, SWATCH_WIDTH, Key, key
+from planner.pictures.frame import MARGIN, framed, heading
+from planner.pictures.key import SWATCH_HEIGHT, SWATCH_WIDTH, Foot, key
 from planner.pictures.lettering import SMALL, USUAL, fitted, text_width
-from planner.pictures.sheet import MARGIN, heading, sheet
-from planner.pictures.stands import Stand, bed_named, day_words, size_words, span_words, stands_in
-from planner.pictures.svg import INK, PAPER, label, line, named, rectangle, tag
+from planner.pictures.stands import (
+    Stand,
+    bed_named,
+    day_words,
+    guests_of,
+    size_words,
+    span_words,
+    stands_in,
+)
+from planner.pictures.svg import INK, PAPER, line, named, rectangle, tag, text_line
 from planner.pictures.tape import Tape, tape, tape_down
 from planner.pictures.time_line import TimeLine, months_and_weeks, time_line
 from planner.season import Season
@@ -24,7 +32,7 @@ _TALLEST_PX = 800.0
 
 
 @dataclass(frozen=True, slots=True)
-class _Plot:
+class _Year:
     """The bed's year on paper."""
 
     bed: Bed
@@ -47,11 +55,7 @@ class _Plot:
         """The name of a stand on its plate, clear of its harvest bar and its guests."""
         whole = self.field(stand)
         free = Field(whole.x, whole.y, whole.width, whole.height - HARVEST_PX)
-        guests = [
-            self.field(one)
-            for one in self.stands
-            if one.host == stand.holder and stand.from_um < one.to_um and one.from_um < stand.to_um
-        ]
+        guests = [self.field(one) for one in guests_of(stand, self.stands)]
         rooms, ground = free.beside(guests), self.marks.mark(stand).pale
         return lettered(rooms, stand.name, ground) or lettered_short(rooms, stand.name, ground)
 
@@ -64,29 +68,29 @@ def bed_year(season: Season, bed_name: str) -> str:
     let it scroll.
     """
     bed = bed_named(season.garden, bed_name)
-    plot = _plot(season, bed, f"year-{season.garden.beds.index(bed) + 1}")
-    drawn = [_drawn(plot, one) for one in plot.stands]
-    words = [plot.words(one) for one in plot.stands]
-    nameless = [one for one, its in zip(plot.stands, words, strict=True) if not its]
-    foot = _foot(plot, nameless)
+    year = _year(season, bed, f"year-{season.garden.beds.index(bed) + 1}")
+    drawn = [_drawn(year, one) for one in year.stands]
+    words = [year.words(one) for one in year.stands]
+    nameless = [one for one, its in zip(year.stands, words, strict=True) if not its]
+    foot = _foot(year, nameless)
     title = f"{bed.name} through the year"
-    width = plot.time.right + MARGIN
+    width = year.time.right + MARGIN
     below = f"{size_words(bed)}; {_line(bed)} downwards, as of {day_words(season.as_of)}"
-    return sheet(
-        plot.marks.prefix,
-        (title, _told(plot)),
-        (width, plot.bottom + foot.height),
-        plot.marks.definitions,
+    return framed(
+        year.marks.prefix,
+        (title, _told(year)),
+        (width, year.bottom + foot.height),
+        year.marks.definitions,
         heading(title, below, width),
-        *_ground(plot),
+        *_ground(year),
         *drawn,
-        _as_of(plot, season.as_of),
+        _as_of(year, season.as_of),
         *words,
         foot.drawn,
     )
 
 
-def _plot(season: Season, bed: Bed, prefix: str) -> _Plot:
+def _year(season: Season, bed: Bed, prefix: str) -> _Year:
     stands = stands_in(season, bed)
     wish = season.garden.wish
     planted = [one for one in stands if not one.is_kept]
@@ -99,17 +103,17 @@ def _plot(season: Season, bed: Bed, prefix: str) -> _Plot:
     metres = bed.line_um / 1e6
     smallest = min((one.to_um - one.from_um for one in shown), default=bed.line_um) / 1e6
     wanted = max(_SHORTEST_PX / metres, _LEAST_BLOCK_PX / smallest)
-    ruler = tape(season.garden.beds[0].note.unit, min(_TALLEST_PX / metres, wanted))
-    return _Plot(bed, shown, time, ruler, block_marks(prefix, season))
+    scale = tape(season.garden.beds[0].note.unit, min(_TALLEST_PX / metres, wanted))
+    return _Year(bed, shown, time, scale, block_marks(prefix, season))
 
 
-def _told(plot: _Plot) -> str:
+def _told(year: _Year) -> str:
     """The picture in words."""
-    time = plot.time
+    time = year.time
     whole = span_words(time.first, time.end - timedelta(days=1))
-    stands = (f"{one.said}." for one in plot.stands) if plot.stands else ("Nothing stands in it.",)
+    stands = (f"{one.said}." for one in year.stands) if year.stands else ("Nothing stands in it.",)
     return " ".join(
-        (f"{size_words(plot.bed)}, {whole}. Time along, {_line(plot.bed)} downwards.", *stands)
+        (f"{size_words(year.bed)}, {whole}. Time along, {_line(year.bed)} downwards.", *stands)
     )
 
 
@@ -117,20 +121,21 @@ def _line(bed: Bed) -> str:
     return "the rim from the mark" if bed.is_round else "the length from the marked end"
 
 
-def _ground(plot: _Plot) -> Iterator[str]:
+def _ground(year: _Year) -> Iterator[str]:
     """The empty bed with its tape and its months."""
-    width, height = plot.time.right - _LEFT, plot.bottom - _TOP
-    yield rectangle(_LEFT, _TOP, width, height, fill=PAPER, stroke=INK, stroke_width=1)
-    yield from months_and_weeks(plot.time, _TOP, plot.bottom)
-    yield from tape_down(plot.tape, plot.bed.line_um, _LEFT, _TOP)
+    width, height = year.time.right - _LEFT, year.bottom - _TOP
+    days = {"data_first": year.time.first.isoformat(), "data_end": year.time.end.isoformat()}
+    yield rectangle(_LEFT, _TOP, width, height, fill=PAPER, stroke=INK, stroke_width=1, **days)
+    yield from months_and_weeks(year.time, _TOP, year.bottom)
+    yield from tape_down(year.tape, year.bed.line_um, _LEFT, _TOP)
 
 
-def _drawn(plot: _Plot, stand: Stand) -> str:
+def _drawn(year: _Year, stand: Stand) -> str:
     """A stand: pale while it grows, darker and with a bar while it is harvested."""
-    field, marks = plot.field(stand), plot.marks
+    field, marks = year.field(stand), year.marks
     parts = [rectangle(field.x, field.y, field.width, field.height, fill=marks.growing(stand))]
     if stand.is_picked:
-        begin, end = plot.time.at(stand.picked_from), plot.time.at(stand.picked_until)
+        begin, end = year.time.at(stand.picked_from), year.time.at(stand.picked_until)
         full = marks.harvested(stand)
         parts.append(rectangle(begin, field.y, end - begin, field.height, fill=full))
         parts.append(harvest_bar(begin, field.bottom, end - begin))
@@ -151,30 +156,30 @@ def _drawn(plot: _Plot, stand: Stand) -> str:
     )
 
 
-def _as_of(plot: _Plot, day: date) -> str:
+def _as_of(year: _Year, day: date) -> str:
     """The line of the day the season is made on, with its words below the bed."""
-    if not plot.time.shows(day):
+    if not year.time.shows(day):
         return ""
-    x = plot.time.at(day)
+    x = year.time.at(day)
     words = f"as of {day_words(day)}"
     half = text_width(words, SMALL) / 2
-    middle = min(max(x, _LEFT + half), plot.time.right - half)
-    return line(x, _TOP - 2, x, plot.bottom + 6, stroke_width=2, class_="as-of") + label(
-        middle, plot.bottom + 17, words, SMALL, text_anchor="middle"
+    middle = min(max(x, _LEFT + half), year.time.right - half)
+    return line(x, _TOP - 2, x, year.bottom + 6, stroke_width=2, class_="as-of") + text_line(
+        middle, year.bottom + 17, words, SMALL, text_anchor="middle"
     )
 
 
-def _foot(plot: _Plot, nameless: list[Stand]) -> Key:
+def _foot(year: _Year, nameless: list[Stand]) -> Foot:
     """The key, and under it what was too small to bear its name."""
-    top = plot.bottom + 28
-    right = plot.time.right
+    top = year.bottom + 28
+    right = year.time.right
     signs = key(
-        plot.marks.key_items(plot.stands, harvest_bar(0, SWATCH_HEIGHT, SWATCH_WIDTH)),
+        year.marks.key_items(year.stands, harvest_bar(0, SWATCH_HEIGHT, SWATCH_WIDTH)),
         MARGIN,
         top,
         right,
     )
     lines = [fitted(f"Not named above: {one.said}", USUAL, right - MARGIN) for one in nameless]
     foot = top + signs.height
-    drawn = [label(MARGIN, foot + 12 + 16 * n, one, USUAL) for n, one in enumerate(lines)]
-    return Key(signs.drawn + "".join(drawn), 28 + signs.height + 16 * len(lines) + 12)
+    drawn = [text_line(MARGIN, foot + 12 + 16 * n, one, USUAL) for n, one in enumerate(lines)]
+    return Foot(signs.drawn + "".join(drawn), 28 + signs.height + 16 * len(lines) + 12)

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from planner.pictures.lettering import LINE_PX, SMALL, fitted, lines_in, text_width
-from planner.pictures.svg import label, rectangle
+from planner.pictures.svg import rectangle, text_line
 
 _PAD = 3.0
 
@@ -73,6 +73,6 @@ def _plate(room: Field, lines: list[str], ground: str) -> str:
     top = room.y + min(_PAD, (room.height - height) / 2)
     plate = rectangle(room.x + 1.5, top + 0.5, width + 3, height - 1, fill=ground, class_="plate")
     return plate + "".join(
-        label(room.x + _PAD, top + SMALL * 0.95 + place * step, one, SMALL)
+        text_line(room.x + _PAD, top + SMALL * 0.95 + place * step, one, SMALL)
         for place, one in enumerate(lines)
     )

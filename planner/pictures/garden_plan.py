@@ -7,9 +7,9 @@ from planner.garden import Bed
 from planner.pictures.bed_cell import BedCell, bed_cell
 from planner.pictures.bed_shape import BAR_SWATCH
 from planner.pictures.block_marks import block_marks
+from planner.pictures.frame import MARGIN, framed, heading
 from planner.pictures.key import SWATCH_WIDTH, key
 from planner.pictures.lettering import BOLD, LARGE, fitted, text_width
-from planner.pictures.sheet import MARGIN, heading, sheet
 from planner.pictures.stands import Stand, day_words, stands_in
 from planner.pictures.svg import line
 from planner.pictures.tape import Tape, scale_bar, tape
@@ -48,8 +48,8 @@ def garden_day(season: Season, day: date) -> str:
 def _drawn(season: Season, day: date, prefix: str, stands: list[tuple[Stand, ...]]) -> str:
     beds = season.garden.beds
     marks = block_marks(prefix, season)
-    ruler = _ruler(season)
-    cells = [bed_cell(bed, its, ruler, marks) for bed, its in zip(beds, stands, strict=True)]
+    scale = _scale(season)
+    cells = [bed_cell(bed, its, scale, marks) for bed, its in zip(beds, stands, strict=True)]
     places, bottom = _laid_out(cells)
     width = max(
         _WIDTH, *(x + cell.width + MARGIN for cell, (x, _) in zip(cells, places, strict=True))
@@ -61,7 +61,7 @@ def _drawn(season: Season, day: date, prefix: str, stands: list[tuple[Stand, ...
     foot = key(items, MARGIN, bottom + 34, width - MARGIN)
     name, on_day = season.garden.site.name, f": the beds on {day_words(day)}"
     room = width - 2 * MARGIN - text_width(on_day, LARGE * BOLD)
-    return sheet(
+    return framed(
         prefix,
         (name + on_day, _told(beds, stands, day)),
         (width, bottom + 34 + foot.height + 8),
@@ -72,13 +72,13 @@ def _drawn(season: Season, day: date, prefix: str, stands: list[tuple[Stand, ...
             width,
         ),
         *(cell.drawn(x, y, day) for cell, (x, y) in zip(cells, places, strict=True)),
-        scale_bar(ruler, MARGIN, bottom + 12),
+        scale_bar(scale, MARGIN, bottom + 12),
         foot.drawn,
     )
 
 
-def _ruler(season: Season) -> Tape:
-    """The scale: words fit into the smallest block if the beds then fit on the sheet."""
+def _scale(season: Season) -> Tape:
+    """The scale: words fit into the smallest block if the beds then fit on the picture."""
     beds = season.garden.beds
     blocks = [block.to_um - block.from_um for sowing in season.sowings for block in sowing.blocks]
     wanted = _LEAST_BLOCK_PX / (min(blocks, default=1e6) / 1e6)

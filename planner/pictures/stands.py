@@ -1,5 +1,6 @@
 """Stands: what holds ground in a bed and from when to when, as the pictures need it."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 
@@ -59,6 +60,15 @@ def stands_in(season: Season, bed: Bed) -> tuple[Stand, ...]:
         if block.bed == bed.name
     ]
     return (*kept, *sorted(planted, key=lambda one: bool(one.host)))
+
+
+def guests_of(host: Stand, stands: Sequence[Stand]) -> list[Stand]:
+    """Those that stand under a host, on this stretch of its ground."""
+    return [
+        one
+        for one in stands
+        if one.host == host.holder and host.from_um < one.to_um and one.from_um < host.to_um
+    ]
 
 
 def _kept(one: KeptGround, bed: Bed) -> Stand:

@@ -39,7 +39,7 @@ def words(text: str) -> str:
     return escape(clean(text))
 
 
-def label(x: float, y: float, text: str, size: float, **attributes: str | float) -> str:
+def text_line(x: float, y: float, text: str, size: float, **attributes: str | float) -> str:
     """A line of text whose foot stands at `y`; starts at `x` unless `text_anchor` says else."""
     return tag("text", words(text), x=x, y=y, font_size=size, **{"fill": INK, **attributes})
 
@@ -54,6 +54,6 @@ def line(x1: float, y1: float, x2: float, y2: float, **attributes: str | float) 
     return tag("line", x1=x1, y1=y1, x2=x2, y2=y2, **{"stroke": INK, **attributes})
 
 
-def named(name: str, text: str) -> str:
+def named(name: str, text: str, **attributes: str) -> str:
     """A title or desc element, the text alternative of what it stands in."""
-    return tag(name, words(text))
+    return tag(name, words(text), **attributes)

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from planner.pictures.lettering import SMALL
-from planner.pictures.svg import INK, label, line
+from planner.pictures.svg import INK, line, text_line
 from planner.terms import UNITS, Unit
 
 _STEPS = {"ft": (0.5, 1, 2, 5, 10, 20, 50, 100), "m": (0.1, 0.25, 0.5, 1, 2, 5, 10, 20, 50)}
@@ -56,7 +56,7 @@ def tape_down(tape: Tape, length_um: float, x: float, top: float) -> Iterator[st
     for along, told in tape.marks(length_um):
         yield line(x - 4, top + along, x, top + along)
         unit = f" {tape.unit.name}" if along == 0 else ""
-        yield label(x - 7, top + along + 3.5, f"{told}{unit}", SMALL, text_anchor="end")
+        yield text_line(x - 7, top + along + 3.5, f"{told}{unit}", SMALL, text_anchor="end")
 
 
 def scale_bar(tape: Tape, x: float, y: float) -> str:
@@ -68,6 +68,6 @@ def scale_bar(tape: Tape, x: float, y: float) -> str:
             line(x, y, end, y, stroke=INK, stroke_width=2, class_="scale"),
             line(x, y - 4, x, y + 4),
             line(end, y - 4, end, y + 4),
-            label(end + 8, y + 4, f"{units} {tape.unit.name}", SMALL),
+            text_line(end + 8, y + 4, f"{units} {tape.unit.name}", SMALL),
         )
     )

@@ -6,7 +6,7 @@ from datetime import date, timedelta
 
 from planner.pictures.lettering import SMALL, USUAL, text_width
 from planner.pictures.stands import month_word
-from planner.pictures.svg import FAINT_INK, label, line
+from planner.pictures.svg import FAINT_INK, line, text_line
 from planner.terms import Week, week_of
 
 _USUAL_PX = 980.0
@@ -64,9 +64,9 @@ def months_and_weeks(time: TimeLine, top: float, bottom: float) -> Iterator[str]
         named = f"{month_word(month.month)} {month.year}"
         if text_width(named, USUAL) > time.at(after) - time.at(month) - 4:
             named = month_word(month.month)
-        yield label(time.at(month) + 4, top - 22, named, USUAL)
+        yield text_line(time.at(month) + 4, top - 22, named, USUAL)
         month = after
-    yield label(time.left - 6, top - 9, "week", SMALL, text_anchor="end")
+    yield text_line(time.left - 6, top - 9, "week", SMALL, text_anchor="end")
     yield from _weeks(time, top)
 
 
@@ -78,5 +78,5 @@ def _weeks(time: TimeLine, top: float) -> Iterator[str]:
     while week.sunday < time.end:
         if week.number % every == 0 or every == 1:
             middle = (time.at(week.monday) + time.at(week.sunday) + time.day_px) / 2
-            yield label(middle, top - 9, f"{week.number}", SMALL, text_anchor="middle")
+            yield text_line(middle, top - 9, f"{week.number}", SMALL, text_anchor="middle")
         week = week.after(1)

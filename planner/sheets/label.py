@@ -7,7 +7,8 @@ from datetime import date
 from planner.scheduling import Block, Sowing, SowingState
 from planner.sheets.bed_drawing import bed_words, stretch_words
 from planner.sheets.day_words import dated_words, day_words
-from planner.sheets.letters import LONGEST_GARDEN, shown
+from planner.sheets.frame import Frame, frame_of
+from planner.sheets.letters import shown
 from planner.sheets.typesetter import typeset
 from planner.sheets.work import Work
 
@@ -31,9 +32,7 @@ class Label:
 
 @dataclass(frozen=True, slots=True)
 class _Labels:
-    paper: str
-    garden: str
-    made_on: str
+    frame: Frame
     labels: tuple[Label, ...]
 
 
@@ -42,9 +41,7 @@ def write_labels(work: Work) -> bytes:
     return typeset(
         "labels",
         _Labels(
-            paper=work.garden.paper.value,
-            garden=shown(work.garden.site.name, LONGEST_GARDEN),
-            made_on=dated_words(work.as_of),
+            frame=frame_of(work),
             labels=tuple(_labels(work)),
         ),
     )

@@ -6,8 +6,6 @@ from importlib.resources import files
 from unicodedata import bidirectional, category, normalize
 
 STAND_IN = "□"
-# So much of the garden's name stands at the foot of a page, even in the widest letters.
-LONGEST_GARDEN = 34
 # What is read from the right keeps to itself (Unicode Standard Annex 9, 2.4).
 _ISOLATED, _ISOLATED_END = "\N{FIRST STRONG ISOLATE}", "\N{POP DIRECTIONAL ISOLATE}"
 _FROM_RIGHT = {"R", "AL"}

@@ -4,8 +4,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from planner.journal import Event
-from planner.sheets.day_words import dated_words
-from planner.sheets.letters import LONGEST_GARDEN, shown
+from planner.sheets.frame import Frame, frame_of
 from planner.sheets.typesetter import typeset
 from planner.sheets.week_sheet import WeekSheet, week_sheet
 from planner.sheets.work import Work
@@ -19,9 +18,7 @@ BedworkByWeek = Mapping[Week, WeekBedwork]
 class _Sheets:
     """What the template is given: the paper, what every page says, and the weeks."""
 
-    paper: str
-    garden: str
-    made_on: str
+    frame: Frame
     events: tuple[str, ...]
     weeks: tuple[WeekSheet, ...]
 
@@ -57,9 +54,7 @@ def _typeset(work: Work, weeks: tuple[WeekSheet, ...]) -> bytes:
     return typeset(
         "week",
         _Sheets(
-            paper=work.garden.paper.value,
-            garden=shown(work.garden.site.name, LONGEST_GARDEN),
-            made_on=dated_words(work.as_of),
+            frame=frame_of(work),
             events=tuple(Event),
             weeks=weeks,
         ),

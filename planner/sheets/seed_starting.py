@@ -6,8 +6,9 @@ from datetime import date
 
 from planner.garden import Crop, Emergence, NoHeatNeeds, Paper, usual_paper
 from planner.scheduling import Sowing, SowingState
-from planner.sheets.day_words import dated_words, day_words
-from planner.sheets.letters import LONGEST_GARDEN, shown
+from planner.sheets.day_words import day_words
+from planner.sheets.frame import Frame, frame_of
+from planner.sheets.letters import shown
 from planner.sheets.typesetter import typeset
 from planner.sheets.work import Work
 from planner.tasks import TaskKind
@@ -39,9 +40,7 @@ class SeedRow:
 
 @dataclass(frozen=True, slots=True)
 class _SeedStarting:
-    paper: str
-    garden: str
-    made_on: str
+    frame: Frame
     rows: tuple[SeedRow, ...]
 
 
@@ -50,9 +49,7 @@ def write_seed_starting(work: Work) -> bytes:
     return typeset(
         "seed_starting",
         _SeedStarting(
-            paper=work.garden.paper.value,
-            garden=shown(work.garden.site.name, LONGEST_GARDEN),
-            made_on=dated_words(work.as_of),
+            frame=frame_of(work),
             rows=tuple(_rows(work)),
         ),
     )

@@ -69,6 +69,17 @@ def test_the_slider_is_moved_by_keyboard_and_says_the_day(opened: Phone) -> None
     )
 
 
+def test_a_beds_year_begins_to_be_seen_at_today(opened: Phone) -> None:
+    """20 May is day 80 of the 275 from 1 March to the end of November."""
+    drawing = opened.page.locator("#year .drawing").first
+    left, ground, shown = drawing.evaluate(
+        """(one) => [one.getBoundingClientRect().left, one.clientWidth,
+        one.querySelector('[data-first]').getBoundingClientRect().toJSON()].flat()"""
+    )
+    today = shown["left"] + shown["width"] * 80 / 275
+    assert today - left == pytest.approx(ground / 4, abs=2)
+
+
 def test_a_link_to_a_sowing_opens_its_story(opened: Phone) -> None:
     page = opened.page
     link = page.locator("details.week[open] .task a").first

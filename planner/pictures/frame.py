@@ -1,14 +1,14 @@
-"""A sheet: the frame every picture stands in, with its text alternative."""
+"""The frame every picture stands in, with its text alternative."""
 
 from collections.abc import Sequence
 
 from planner.pictures.lettering import BOLD, LARGE, USUAL, fitted
-from planner.pictures.svg import PAPER, label, named, number, rectangle, tag
+from planner.pictures.svg import PAPER, named, number, rectangle, tag, text_line
 
 MARGIN = 16.0
 
 
-def sheet(
+def framed(
     prefix: str,
     told: tuple[str, str],
     size: tuple[float, float],
@@ -25,8 +25,8 @@ def sheet(
     return (
         tag(
             "svg",
-            _identified("title", f"{prefix}-title", title),
-            _identified("desc", f"{prefix}-desc", text),
+            named("title", title, id=f"{prefix}-title"),
+            named("desc", text, id=f"{prefix}-desc"),
             tag("defs", *marks),
             rectangle(0, 0, width, height, fill=PAPER),
             *inside,
@@ -42,13 +42,9 @@ def sheet(
     )
 
 
-def _identified(name: str, its_id: str, text: str) -> str:
-    return named(name, text).replace(f"<{name}", f'<{name} id="{its_id}"', 1)
-
-
 def heading(text: str, below: str, width: float) -> str:
-    """A picture's title and the line under it, at the top of a sheet so wide."""
+    """A picture's title and the line under it, at the top of a frame so wide."""
     room = width - 2 * MARGIN
-    return label(MARGIN, 26, fitted(text, LARGE * BOLD, room), LARGE, font_weight="bold") + label(
-        MARGIN, 42, fitted(below, USUAL, room), USUAL
-    )
+    return text_line(
+        MARGIN, 26, fitted(text, LARGE * BOLD, room), LARGE, font_weight="bold"
+    ) + text_line(MARGIN, 42, fitted(below, USUAL, room), USUAL)
