@@ -26,7 +26,8 @@ from typer.main import get_command
 
 from planner.almanac import bibliography
 from planner.cli.app import app
-from planner.cli.folder import need_garden
+from planner.cli.folder import garden_in
+from planner.cli.shell import need
 from planner.pictures import bed_year, harvest_weeks
 from planner.season import Season, make_season
 from planner.terms import PROBLEM_KINDS
@@ -127,7 +128,7 @@ def bibliography_text() -> str:
 @cache
 def _sample() -> Season:
     """The season of a sample plan, as the README makes it."""
-    garden = need_garden(ROOT / "sample_plans" / "ferry_street")
+    garden = need(garden_in(ROOT / "sample_plans" / "ferry_street"))
     return make_season(garden, date(2027, 1, 15), None)
 
 

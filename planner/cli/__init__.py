@@ -6,9 +6,9 @@ The only room with a clock, a disk and a screen.
 import signal
 import sys
 
-__all__ = ["run"]
+from planner.cli.status import INTERRUPTED
 
-_LEFT = 130  # 128 and the number of the signal, as shells have it
+__all__ = ["run"]
 
 
 def run() -> None:
@@ -20,7 +20,7 @@ def run() -> None:
     except BaseException as error:
         if not _was_interrupted(error):
             raise
-        sys.exit(_LEFT)
+        sys.exit(INTERRUPTED)
     finally:
         # What is done is done: while Python takes itself apart Ctrl-C would only be complained of.
         signal.signal(signal.SIGINT, signal.SIG_IGN)

@@ -1,6 +1,5 @@
 """`planner bedwork`: what the beds take: soil, compost, water, seed; and the cautions."""
 
-import shutil
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from datetime import date
@@ -24,22 +23,20 @@ from planner.bedwork import (
     water_of,
 )
 from planner.cli.folder import (
-    RECORD,
-    SEASON,
-    earlier_season,
-    need_garden,
+    earlier_season_in,
+    garden_in,
     need_record,
+    planned_on,
     portions_in,
-    season_record,
+    record_in,
 )
-from planner.cli.shell import FolderOrHere, JsonOption, print_json, refuse
+from planner.cli.screen import columns
+from planner.cli.shell import FolderOrHere, JsonOption, command_line, need, print_json, refuse
 from planner.climate import Climate
 from planner.garden import Garden
 from planner.scheduling import Sowing
-from planner.season import season_unreadable
 from planner.terms import Place, Problem
 
-_LEAST_WIDTH = 40
 _FEWEST_PEOPLE, _MOST_PEOPLE = 0.5, 5000.0
 
 
@@ -100,9 +97,11 @@ def bedwork(
     Example: planner bedwork my-garden --part filling
     """
     _check_people(people)
-    garden, sowings, as_of = _plan(folder, part)
-    wide = max(_LEAST_WIDTH, shutil.get_terminal_size().columns)
-    desk = _Desk(garden, sowings or (), as_of, wide, Path(folder), people)
+    path = Path(folder)
+    garden = need(garden_in(path))
+    sowings, as_of = _planned(path, garden, part)
+    width = columns()
+    desk = _Desk(garden, sowings or (), as_of, width, path, people)
     parts = [one for one in _wanted(part) if sowings is not None or one in _NEEDS_NO_SEASON]
     said = {one: _SAID[one](desk) for one in parts}
     from planner.writing import cautions_record, cautions_text  # noqa: PLC0415 - heavy
@@ -113,12 +112,13 @@ def bedwork(
         records = {one.value: said[one].record for one in parts}
         print_json({**records, "cautions": cautions_record(told)})
         return
-    for number, one in enumerate(parts):
-        care = cautions_text(cautions[one.value], wide)
-        print("\n" * (number > 0), end="")
-        print("\n\n".join(filter(None, [said[one].head, said[one].text, care])))
+    texts: list[str] = []
+    for one in parts:
+        care = cautions_text(cautions[one.value], width)
+        texts += filter(None, [said[one].head, said[one].text, care])
     if sowings is None and part is None:
-        print(f"\nThe rest needs a season; make one with: planner schedule {folder}")
+        texts.append(f"The rest needs a season; make one with: {command_line('schedule', path)}")
+    print("\n\n".join(texts))
 
 
 def _check_people(people: float | None) -> None:
@@ -126,14 +126,12 @@ def _check_people(people: float | None) -> None:
     if people is None or _FEWEST_PEOPLE <= people <= _MOST_PEOPLE:
         return
     refuse(
-        [
-            Problem(
-                "out-of-range",
-                Place("--people"),
-                f"{people:g} people cannot be fed from beds.",
-                f"name a number between {_FEWEST_PEOPLE:g} and {_MOST_PEOPLE:g}: --people 4",
-            )
-        ]
+        Problem(
+            "out-of-range",
+            Place("--people"),
+            f"{people:g} people cannot be fed from beds.",
+            f"name a number between {_FEWEST_PEOPLE:g} and {_MOST_PEOPLE:g}: --people 4",
+        )
     )
 
 
@@ -141,25 +139,20 @@ def _wanted(part: Part | None) -> Iterator[Part]:
     return (one for one in Part if part in {None, one})
 
 
-def _plan(folder: str, part: Part | None) -> tuple[Garden, tuple[Sowing, ...] | None, date]:
-    """The garden, its sowings, and the day they were planned as seen on.
+def _planned(
+    folder: Path, garden: Garden, part: Part | None
+) -> tuple[tuple[Sowing, ...] | None, date]:
+    """The sowings of the season, and the day they were planned as seen on.
 
     None for sowings where there is no season and none is needed.
     """
-    path = Path(folder)
-    garden = need_garden(path)
-    if part is None or part in _NEEDS_NO_SEASON:
-        record = season_record(path)
-        if record is None:
-            return garden, None, garden.wish.first
-    else:
-        record = need_record(path, folder)
-    try:
-        as_of = date.fromisoformat(record["as_of"])
-    except (KeyError, TypeError, ValueError):
-        refuse([season_unreadable(f"{SEASON}/{RECORD}", "It has no readable as_of.")])
-    season = earlier_season(path, garden, as_of)
-    return garden, season.sowings if season else (), as_of
+    needs_none = part is None or part in _NEEDS_NO_SEASON
+    record = need(record_in(folder)) if needs_none else need_record(folder)
+    if record is None:
+        return None, garden.wish.first
+    as_of = planned_on(record)
+    season = need(earlier_season_in(folder, garden, as_of))
+    return season.sowings if season else (), as_of
 
 
 def _filling(desk: _Desk) -> _Said:

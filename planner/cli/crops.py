@@ -46,14 +46,12 @@ def _page(name: str) -> CropPage:
     others = [other for one in crop_pages().values() for other in one.other_names]
     near = nearest_word(name, [*crop_pages(), *others])
     refuse(
-        [
-            Problem(
-                "nothing-found",
-                Place("planner crops"),
-                f'The almanac has no crop "{name}".',
-                f'try "{near}".' if near else "planner crops lists them all.",
-            )
-        ]
+        Problem(
+            "nothing-found",
+            Place("planner crops"),
+            f'The almanac has no crop "{name}".',
+            f'try "{near}".' if near else "planner crops lists them all.",
+        )
     )
 
 

@@ -6,8 +6,8 @@ from typing import Annotated
 
 import typer
 
-from planner.cli.folder import JOURNAL, journal_held, names_in, need_record, note_entry
-from planner.cli.shell import FolderArgument, refuse, today
+from planner.cli.folder import JOURNAL, journal_held, names_of, need_record, note_entry
+from planner.cli.shell import FolderArgument, command_line, need, today
 from planner.journal import Entry, Event
 from planner.reading import NotedEntry
 
@@ -38,26 +38,24 @@ def log(
     Example: planner log my-garden picked "radish 3" --amount "25 roots"
     """
     path = Path(folder)
-    names = names_in(need_record(path, folder))
+    names = need(names_of(need_record(path)))
     cells = (on if on is not None else today().isoformat(), event, sowing, amount or "", note or "")
     with journal_held(path):
-        noted = note_entry(path, cells, names)
-    if not isinstance(noted, NotedEntry):
-        refuse(noted)
+        noted = need(note_entry(path, cells, names))
     if noted.damaged:
         print("\n\n".join(str(problem) for problem in noted.damaged), file=sys.stderr)
         print("\nThese lines were left as they are; the new one is noted.", file=sys.stderr)
-    print(_told(noted, folder))
+    print(_told(noted, path))
 
 
-def _told(noted: NotedEntry, folder: str) -> str:
+def _told(noted: NotedEntry, folder: Path) -> str:
     entry, before = noted.entry, noted.takes_back
     words = f"Noted in {JOURNAL}: {_words(entry)}."
     if before is not None:
         words = f"Noted in {JOURNAL}: no longer counts that {_words(before)}."
     if entry.event in _MOVE_NOTHING:
         return words
-    return f"{words}\nplanner schedule {folder} makes the plan follow."
+    return f"{words}\n{command_line('schedule', folder)} makes the plan follow."
 
 
 def _words(entry: Entry) -> str:

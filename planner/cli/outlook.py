@@ -1,16 +1,15 @@
 """`planner outlook`: the season tried against past years."""
 
-import shutil
 import sys
-from datetime import date
 from pathlib import Path
 from typing import Annotated
 
 import typer
 
-from planner.cli.folder import RECORD, SEASON, earlier_season, need_garden, need_record
-from planner.cli.shell import FolderOrHere, JsonOption, print_json, refuse
-from planner.season import Beside, KnownSeason, beside_thumb, season_unreadable
+from planner.cli.folder import earlier_season_in, garden_in, need_record, planned_on
+from planner.cli.screen import columns
+from planner.cli.shell import FolderOrHere, JsonOption, need, print_json
+from planner.season import Beside, KnownSeason, beside_thumb
 
 _MOST_REVISED = 30
 
@@ -40,7 +39,7 @@ def outlook(
 
     Example: planner outlook my-garden --weeks
     """
-    beside = _tried(Path(folder), folder, revised)
+    beside = _tried(Path(folder), revised)
     from planner.writing import (  # noqa: PLC0415 - heavy, and only needed here
         trial_record,
         trial_text,
@@ -50,22 +49,18 @@ def outlook(
     if json:
         print_json(trial_record(beside))
         return
-    width = shutil.get_terminal_size().columns
+    width = columns()
     print(f"{beside.garden.site.name}, as of {beside.as_of}\n")
     print(trial_text(beside, width, sys.stdout.encoding or "ascii"))
     if weeks:
         print(f"\n{trial_weeks(beside.trial)}")
 
 
-def _tried(path: Path, named: str, revised: int) -> Beside:
+def _tried(folder: Path, revised: int) -> Beside:
     """The season in a folder tried, as it was seen on the day it was made."""
-    record = need_record(path, named)
-    garden = need_garden(path)
-    try:
-        as_of = date.fromisoformat(record["as_of"])
-    except (KeyError, TypeError, ValueError):
-        refuse([season_unreadable(f"{SEASON}/{RECORD}", "It has no readable as_of.")])
-    season = earlier_season(path, garden, as_of)
+    as_of = planned_on(need_record(folder))
+    garden = need(garden_in(folder))
+    season = need(earlier_season_in(folder, garden, as_of))
     sowings, names = (season.sowings, season.names_given) if season else ((), {})
 
     def begins(number: int) -> None:

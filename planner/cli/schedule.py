@@ -6,27 +6,13 @@ from typing import Annotated
 
 import typer
 
-from planner.cli.folder import (
-    SEASON,
-    earlier_season,
-    journal_in,
-    need_garden,
-    season_files,
-    write_season_folder,
-)
+from planner.cli.folder import SEASON, put_in_place, season_made
 from planner.cli.screen import columns, telling
-from planner.cli.shell import (
-    SOMETHING_UNMET,
-    FolderOrHere,
-    JsonOption,
-    print_json,
-    read_day,
-    refuse,
-)
+from planner.cli.shell import FolderOrHere, JsonOption, need, print_json, read_day
+from planner.cli.status import SOMETHING_UNMET
 from planner.climate import Climate
 from planner.scheduling import EFFORTS, USUAL_EFFORT, Changing, Room, Thumb, rule_of_thumb
-from planner.season import Season, make_season, record_of
-from planner.terms import Problem
+from planner.season import Season, record_of
 
 
 def schedule(
@@ -64,20 +50,14 @@ def schedule(
     Example: planner schedule my-garden
     """
     path = Path(folder)
-    garden = need_garden(path)
     day = read_day(as_of, "--as-of")
-    if effort > USUAL_EFFORT:
-        print("Looking for a better season; this may take minutes.", file=sys.stderr)
-    earlier, journal = earlier_season(path, garden, day), journal_in(path, garden)
     with telling("Looking for a season"):
         changing = Changing.FREELY if freely else Changing.LITTLE
-        season = make_season(garden, day, earlier, effort, journal=journal, changing=changing)
+        season = need(season_made(path, day, effort, changing))
     if not what_if:
         with telling("Drawing and writing it"):
-            files = season_files(path, season)
-        problem = files if isinstance(files, Problem) else write_season_folder(path, files)
-        if problem is not None:
-            refuse([problem])
+            problem = put_in_place(path, season)
+        need(problem)
     if json:
         print_json(record_of(season))
     else:

@@ -12,9 +12,10 @@ from collections.abc import Iterator
 from contextlib import contextmanager, suppress
 from typing import TextIO
 
+from planner.cli.status import INTERRUPTED, OUTPUT_LOST
+
 _NARROWEST = 20
 _WIDEST_HELP = 80
-_LEFT = 130  # 128 and the number of the signal, as shells have it
 _ERASE = "\r\x1b[K"
 # The first column of a table row, with the gap behind it.
 _FIRST_COLUMN = re.compile(r"\s*\S+(?: \S+)*\s{2,}")
@@ -106,7 +107,7 @@ def close_screens(status: int) -> int:
         _let_output_go()
     except OSError as error:
         status = no_room_for_output(error) or status
-    if status == _LEFT and sys.stderr.isatty():
+    if status == INTERRUPTED and sys.stderr.isatty():
         print(file=sys.stderr)
     return status
 
@@ -115,7 +116,7 @@ def no_room_for_output(error: OSError) -> int:
     """Tell that what was to be shown could not be; the status to leave with."""
     _let_output_go()
     print(f"What was to be shown could not be written: {error.strerror}.", file=sys.stderr)
-    return 1
+    return OUTPUT_LOST
 
 
 def _let_output_go() -> None:

@@ -1,17 +1,18 @@
 """Saying problems and leaving: the same words and exit status in every command."""
 
 import json
+import shlex
 import sys
-from collections.abc import Iterable
 from datetime import date
-from typing import Annotated, NoReturn
+from pathlib import Path
+from typing import Annotated, NoReturn, TypeVar
 
 import typer
 
+from planner.cli.status import CANNOT_STAND
 from planner.terms import Place, Problem
 
-CANNOT_STAND = 2
-SOMETHING_UNMET = 1
+T = TypeVar("T")
 _FIRST_YEAR, _LAST_YEAR = 1900, 2200
 
 FolderArgument = Annotated[str, typer.Argument(help="The plan folder.", show_default=False)]
@@ -22,13 +23,26 @@ FolderOrHere = Annotated[
 JsonOption = Annotated[bool, typer.Option("--json", help="Print JSON for another program.")]
 
 
-def refuse(problems: Iterable[Problem]) -> NoReturn:
+def refuse(*problems: Problem) -> NoReturn:
     """Print every problem on standard error and leave with status 2."""
-    told = list(problems)
-    print("\n\n".join(str(problem) for problem in told), file=sys.stderr)
-    if len(told) > 1:
-        print(f"\n{len(told)} problems in all.", file=sys.stderr)
+    print("\n\n".join(str(problem) for problem in problems), file=sys.stderr)
+    if len(problems) > 1:
+        print(f"\n{len(problems)} problems in all.", file=sys.stderr)
     raise typer.Exit(CANNOT_STAND)
+
+
+def need(found: T | Problem | tuple[Problem, ...]) -> T:
+    """What was found; or leave after telling why it was not."""
+    if isinstance(found, Problem):
+        refuse(found)
+    if isinstance(found, tuple):
+        refuse(*found)
+    return found
+
+
+def command_line(command: str, folder: Path | str) -> str:
+    """A command of this program on a folder, as it can be pasted."""
+    return f"planner {command} {shlex.quote(str(folder))}"
 
 
 def print_json(value: object) -> None:
@@ -50,29 +64,11 @@ def read_day(written: str | None, option: str) -> date:
         return today()
     try:
         day = date.fromisoformat(written)
+    except ValueError:
+        wrong, remedy = f'"{written}" is not a date.', "write year-month-day, such as 2027-05-01."
+    else:
         if _FIRST_YEAR <= day.year <= _LAST_YEAR:
             return day
-    except ValueError:
-        day = None
-    if day is not None:
-        refuse(
-            [
-                Problem(
-                    "bad-date",
-                    Place(option),
-                    f"The year {day.year} is out of reach.",
-                    f"name a day between {_FIRST_YEAR} and {_LAST_YEAR}.",
-                )
-            ]
-        )
-    else:
-        refuse(
-            [
-                Problem(
-                    "bad-date",
-                    Place(option),
-                    f'"{written}" is not a date.',
-                    "write year-month-day, such as 2027-05-01.",
-                )
-            ]
-        )
+        wrong = f"The year {day.year} is out of reach."
+        remedy = f"name a day between {_FIRST_YEAR} and {_LAST_YEAR}."
+    refuse(Problem("bad-date", Place(option), wrong, remedy))

@@ -60,14 +60,12 @@ def _place(where: list[str]) -> tuple[float, float] | None:
     if len(numbers) == 2 and abs(numbers[0]) <= 90 and abs(numbers[1]) <= 180:
         return numbers[0], numbers[1]
     refuse(
-        [
-            Problem(
-                "not-a-place",
-                Place("stations"),
-                f'"{" ".join(words)}" is not a latitude and a longitude.',
-                "write two numbers, such as 34.7 -82.8 (latitude -90 to 90 comes first).",
-            )
-        ]
+        Problem(
+            "not-a-place",
+            Place("stations"),
+            f'"{" ".join(words)}" is not a latitude and a longitude.',
+            "write two numbers, such as 34.7 -82.8 (latitude -90 to 90 comes first).",
+        )
     )
 
 
@@ -77,14 +75,12 @@ def _named(words: str) -> list[Station]:
         return found
     near = nearest_word(words, station_names())
     refuse(
-        [
-            Problem(
-                "nothing-found",
-                Place("stations"),
-                f'No station is named like "{words}".',
-                f'try "{near}".' if near else "try a nearby town, or a place: LAT LON.",
-            )
-        ]
+        Problem(
+            "nothing-found",
+            Place("stations"),
+            f'No station is named like "{words}".',
+            f'try "{near}".' if near else "try a nearby town, or a place: LAT LON.",
+        )
     )
 
 

@@ -1,6 +1,5 @@
 """`planner week`: the tasks of one week."""
 
-import shutil
 from datetime import date
 from pathlib import Path
 from typing import Annotated, Any
@@ -8,7 +7,8 @@ from typing import Annotated, Any
 import typer
 
 from planner.cli.folder import need_record, week_pdf, write_whole
-from planner.cli.shell import FolderOrHere, JsonOption, print_json, read_day, refuse
+from planner.cli.screen import columns
+from planner.cli.shell import FolderOrHere, JsonOption, need, print_json, read_day
 from planner.terms import Week, week_of
 
 
@@ -30,9 +30,10 @@ def week(
     Example: planner week my-garden --of 2027-05-01 --pdf this-week.pdf
     """
     wanted = week_of(read_day(of, "--of"))
-    record = need_record(Path(folder), folder)
+    path = Path(folder)
+    record = need_record(path)
     if pdf is not None:
-        _print_to(Path(pdf), folder, record, wanted)
+        _print_to(Path(pdf), path, record, wanted)
     tasks = [one for one in record["tasks"] if week_of(date.fromisoformat(one["on"])) == wanted]
     if json:
         print_json(tasks)
@@ -46,13 +47,11 @@ def week(
         )
         for one in tasks
     ]
-    print(week_text(wanted, lines, max(40, shutil.get_terminal_size().columns)))
+    print(week_text(wanted, lines, max(40, columns())))
     if pdf is not None:
         print(f"\nWritten for printing: {pdf}")
 
 
-def _print_to(path: Path, folder: str, record: dict[str, Any], wanted: Week) -> None:
+def _print_to(path: Path, folder: Path, record: dict[str, Any], wanted: Week) -> None:
     """Write the week's sheet, or leave after telling why it cannot be."""
-    problem = write_whole(path, week_pdf(Path(folder), folder, record, wanted))
-    if problem is not None:
-        refuse([problem])
+    need(write_whole(path, week_pdf(folder, record, wanted)))

@@ -1,6 +1,5 @@
 """`planner why`: the reasons behind the dates of a sowing."""
 
-import shutil
 import textwrap
 from pathlib import Path
 from typing import Annotated
@@ -9,6 +8,7 @@ import typer
 
 from planner.almanac import crop_page
 from planner.cli.folder import need_record
+from planner.cli.screen import columns
 from planner.cli.shell import FolderArgument, JsonOption, print_json, refuse
 from planner.reading import nearest_word
 from planner.terms import Place, Problem
@@ -23,27 +23,25 @@ def why(
 
     Example: planner why my-garden "radish 3"
     """
-    record = need_record(Path(folder), folder)
+    record = need_record(Path(folder))
     sowings = {one["id"]: one for one in record["sowings"]}
     name = sowing.strip().casefold()
     found = sowings.get(name) or sowings.get(_under_one_name(name))
     if found is None:
         near = nearest_word(sowing, sowings)
         refuse(
-            [
-                Problem(
-                    "nothing-found",
-                    Place(str(folder)),
-                    f'No sowing is named "{sowing}".',
-                    f'try "{near}".' if near else "planner week shows the names.",
-                )
-            ]
+            Problem(
+                "nothing-found",
+                Place(str(folder)),
+                f'No sowing is named "{sowing}".',
+                f'try "{near}".' if near else "planner week shows the names.",
+            )
         )
     if json:
         print_json(found["why"])
         return
     print(f"{found['id']}:")
-    width = shutil.get_terminal_size().columns
+    width = columns()
     for sentence in found["why"]:
         print(textwrap.fill(sentence, width, initial_indent="- ", subsequent_indent="  "))
 

@@ -15,7 +15,8 @@ from datetime import date, timedelta
 from statistics import median
 from uuid import UUID, uuid5
 
-from planner.cli.folder.plan_folder import need_garden
+from planner.cli.folder import garden_in
+from planner.cli.shell import need
 from planner.season import Season, make_season
 from planner.writing import write_calendars
 from planner.writing.calendar import Entry, entries_of
@@ -36,7 +37,7 @@ class Row:
 
 def season_to_write() -> Season:
     """The sample plan with most beds, as a draft."""
-    return make_season(need_garden(_PLAN), _DAY, None, 0)
+    return make_season(need(garden_in(_PLAN)), _DAY, None, 0)
 
 
 def joined_by_hand(season: Season) -> bytes:

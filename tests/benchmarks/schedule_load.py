@@ -30,7 +30,8 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
-from planner.cli.folder.plan_folder import need_garden
+from planner.cli.folder import garden_in
+from planner.cli.shell import need
 from planner.climate import Climate
 from planner.garden import Garden
 from planner.scheduling.rule_of_thumb import Room, Thumb, rule_of_thumb
@@ -108,7 +109,7 @@ def scheduled(name: str, folder: Path, effort: int | None) -> Scheduled:
     options = [] if effort is None else ["--effort", str(effort)]
     cost = cost_of((*PLANNER, "schedule", str(folder), "--as-of", first_day(folder), *options))
     season = json.loads((folder / "season" / "season.json").read_bytes())
-    return Scheduled(name, cost, season, thumbs_of(need_garden(folder)))
+    return Scheduled(name, cost, season, thumbs_of(need(garden_in(folder))))
 
 
 def thumbs_of(garden: Garden) -> tuple[float, ...]:

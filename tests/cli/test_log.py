@@ -12,8 +12,8 @@ from pathlib import Path
 import pandas as pd  # type: ignore[import-untyped] # this library ships no types
 import pytest
 
-from planner.cli.folder.journal_append import journal_held
-from planner.cli.folder.plan_folder import journal_in, need_garden
+from planner.cli.folder import garden_in, journal_held, journal_in
+from planner.cli.shell import need
 from planner.journal import Event
 from tests.journals import HEADER, write_season
 from tests.plans import PROGRAM, contents, planner, write_plan
@@ -37,7 +37,8 @@ def lines_of(plan: Path) -> list[str]:
 
 def events_of(plan: Path, sowing: str) -> list[Event]:
     """What counts of a sowing, by day."""
-    return [one.event for one in journal_in(plan, need_garden(plan)).of(sowing).entries]
+    journal = need(journal_in(plan, need(garden_in(plan)).crops))
+    return [one.event for one in journal.of(sowing).entries]
 
 
 # What is noted

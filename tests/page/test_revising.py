@@ -108,7 +108,7 @@ def test_a_mistake_of_ours_ends_nothing(shared: Shared, monkeypatch: pytest.Monk
     def fails(*_: object, **__: object) -> Season:
         raise RuntimeError  # told in the terminal that shares the page
 
-    monkeypatch.setattr(revising, "make_season", fails)
+    monkeypatch.setattr(revising, "season_made", fails)
     assert "It could not be worked out." in _shown(shared)
     assert shared.tick(event="sown", sowing=shared.task("sow")["sowing"])[0] == 200
 

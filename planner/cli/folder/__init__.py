@@ -4,33 +4,34 @@ Takes the path of a folder, and a Season to write. Gives what its files say, or 
 them. What cannot be read or written is told as a problem; nothing is ever half written.
 """
 
+from planner.cli.folder.disk import unwritable
 from planner.cli.folder.journal_append import journal_held
 from planner.cli.folder.noting import note_entry
 from planner.cli.folder.plan_folder import (
     GARDEN,
     JOURNAL,
-    RECORD,
-    earlier_season,
-    earlier_season_in,
     garden_in,
     is_folder,
     journal_file_in,
     journal_in,
-    names_in,
-    names_of,
-    need_garden,
     need_plan,
     need_record,
     portions_in,
-    read_journal_in,
-    record_in,
-    season_record,
 )
 from planner.cli.folder.printed import week_pdf
-from planner.cli.folder.season_calendars import LIVE, need_calendar, season_events
-from planner.cli.folder.season_files import PAGE, season_files
-from planner.cli.folder.season_folder import SEASON, unwritable, write_season_folder
-from planner.cli.folder.written_file import write_whole
+from planner.cli.folder.season_calendars import need_calendar, season_events
+from planner.cli.folder.season_files import LIVE, PAGE
+from planner.cli.folder.season_folder import SEASON
+from planner.cli.folder.season_made import put_in_place, season_made
+from planner.cli.folder.season_record import (
+    RECORD,
+    earlier_season_in,
+    names_of,
+    no_season,
+    planned_on,
+    record_in,
+)
+from planner.cli.folder.written_file import write_new, write_whole
 
 __all__ = [
     "GARDEN",
@@ -39,28 +40,26 @@ __all__ = [
     "PAGE",
     "RECORD",
     "SEASON",
-    "earlier_season",
     "earlier_season_in",
     "garden_in",
     "is_folder",
     "journal_file_in",
     "journal_held",
     "journal_in",
-    "names_in",
     "names_of",
     "need_calendar",
-    "need_garden",
     "need_plan",
     "need_record",
+    "no_season",
     "note_entry",
+    "planned_on",
     "portions_in",
-    "read_journal_in",
+    "put_in_place",
     "record_in",
     "season_events",
-    "season_files",
-    "season_record",
+    "season_made",
     "unwritable",
     "week_pdf",
-    "write_season_folder",
+    "write_new",
     "write_whole",
 ]

@@ -12,7 +12,7 @@ import sys
 from collections.abc import Iterator
 from pathlib import Path
 
-from planner.cli.folder.season_folder import sync, unwritable
+from planner.cli.folder.disk import sync, unwritable
 from planner.terms import Problem
 
 _LOCK = ".journal.lock"  # only where a folder itself cannot be held

@@ -4,9 +4,9 @@ from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from planner.cli.folder.plan_folder import RECORD, earlier_season, need_garden
-from planner.cli.folder.season_folder import SEASON
-from planner.cli.shell import refuse
+from planner.cli.folder.plan_folder import garden_in
+from planner.cli.folder.season_record import RECORD, earlier_season_in, planned_on
+from planner.cli.shell import command_line, need, refuse
 from planner.season import Season, season_unreadable
 from planner.tasks import Task, tasks_of
 from planner.terms import Place, Problem, Week, week_of
@@ -14,7 +14,6 @@ from planner.terms import Place, Problem, Week, week_of
 if TYPE_CHECKING:
     from planner.sheets import Work
 
-_RECORD = f"{SEASON}/{RECORD}"
 _TOLD = ("id", "kind", "sowing", "bed", "place", "text")
 
 
@@ -36,7 +35,7 @@ def sheet_files(season: Season) -> dict[str, bytes]:
     }
 
 
-def week_pdf(folder: Path, named: str, record: dict[str, Any], week: Week) -> bytes:
+def week_pdf(folder: Path, record: dict[str, Any], week: Week) -> bytes:
     """The sheet of one week, as the season in the folder has it; or leave and tell why not."""
     from planner.sheets import write_week_sheet  # noqa: PLC0415 - as above
     from planner.writing import bedwork_by_week  # noqa: PLC0415 - as above
@@ -45,14 +44,12 @@ def week_pdf(folder: Path, named: str, record: dict[str, Any], week: Week) -> by
     asked = {week, week.after(1)}
     if _told(work, asked) != _recorded(record, asked):
         refuse(
-            [
-                Problem(
-                    "season-no-longer-fits",
-                    Place(_RECORD),
-                    "What it says of this week or the next is no longer what the plan's files say.",
-                    f"make the season follow with: planner schedule {named}",
-                )
-            ]
+            Problem(
+                "season-no-longer-fits",
+                Place(RECORD),
+                "What it says of this week or the next is no longer what the plan's files say.",
+                f"make the season follow with: {command_line('schedule', folder)}",
+            )
         )
     return write_week_sheet(work, week, bedwork_by_week(work.garden, work.sowings))
 
@@ -61,14 +58,14 @@ def _work(folder: Path, record: dict[str, Any]) -> "Work":
     """The sowings of a season with their tasks; of crops and beds gone from the plan, none."""
     from planner.sheets import Work  # noqa: PLC0415 - as above
 
-    garden = need_garden(folder)
+    garden = need(garden_in(folder))
+    as_of = planned_on(record)
     try:
-        as_of = date.fromisoformat(record["as_of"])
-        earlier = earlier_season(folder, garden, as_of)
+        earlier = need(earlier_season_in(folder, garden, as_of))
         sowings = earlier.sowings if earlier else ()
         return Work(garden, as_of, sowings, tasks_of(garden, sowings))
     except (KeyError, ValueError, TypeError, AttributeError, OverflowError, IndexError):
-        refuse([season_unreadable(_RECORD, "A day or a sowing in it is not what it should be.")])
+        refuse(season_unreadable(RECORD, "A day or a sowing in it is not what it should be."))
 
 
 def _told(work: "Work", weeks: set[Week]) -> list[tuple[str, ...]]:

@@ -4,14 +4,14 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from planner.cli.folder.plan_folder import need_plan
+from planner.cli.folder.season_files import LIVE, UPDATE
 from planner.cli.folder.season_folder import SEASON, recover
-from planner.cli.shell import refuse
+from planner.cli.folder.season_record import no_season
+from planner.cli.shell import command_line, refuse
 from planner.terms import Place, Problem
 
 if TYPE_CHECKING:
     from planner.writing import CalendarEvent
-
-LIVE, UPDATE = "calendar.ics", "calendar-update.ics"
 
 
 def season_events(folder: Path) -> "list[CalendarEvent]":
@@ -26,14 +26,13 @@ def season_events(folder: Path) -> "list[CalendarEvent]":
         update = events_in((folder / SEASON / UPDATE).read_bytes())
     except (OSError, ValueError):
         refuse(
-            [
-                Problem(
-                    "season-unreadable",
-                    Place(f"{SEASON}/{name}"),
-                    "The calendar cannot be read.",
-                    f"take that file away and make the season again: planner schedule {folder}",
-                )
-            ]
+            Problem(
+                "season-unreadable",
+                Place(f"{SEASON}/{name}"),
+                "The calendar cannot be read.",
+                "take that file away and make the season again: "
+                f"{command_line('schedule', folder)}",
+            )
         )
     gone = [one for uid, one in update.items() if uid not in live and one.is_called_off]
     return [*live.values(), *gone]
@@ -44,13 +43,4 @@ def need_calendar(folder: Path) -> None:
     need_plan(folder)
     recover(folder)
     if not (folder / SEASON / LIVE).is_file():
-        refuse(
-            [
-                Problem(
-                    "season-gone",
-                    Place(str(folder)),
-                    f"There is no {SEASON}/{LIVE} in it.",
-                    f"make one with: planner schedule {folder}",
-                )
-            ]
-        )
+        refuse(no_season(folder, f"{SEASON}/{LIVE}"))

@@ -9,7 +9,7 @@ from planner.season import Season
 from planner.terms import Place, Problem
 
 PAGE = "season.html"
-_UPDATE = "calendar-update.ics"
+LIVE, UPDATE = "calendar.ics", "calendar-update.ics"
 
 
 def season_files(folder: Path, season: Season) -> dict[str, bytes] | Problem:
@@ -44,14 +44,14 @@ def _calendars(folder: Path, season: Season) -> dict[str, bytes] | Problem:
     """Both calendars, numbered on from the ones written before."""
     from planner.writing import write_calendars  # noqa: PLC0415 - as above
 
-    before = folder / SEASON / _UPDATE
+    before = folder / SEASON / UPDATE
     try:
         calendars = write_calendars(season, before.read_bytes() if before.exists() else None)
     except (OSError, ValueError, KeyError, TypeError, AttributeError):
         return Problem(
             "season-unreadable",
-            Place(f"{SEASON}/{_UPDATE}"),
+            Place(f"{SEASON}/{UPDATE}"),
             "The calendar written before cannot be read.",
             "take that file away; calendars then begin anew, so replace them in your app.",
         )
-    return {"calendar.ics": calendars.live, _UPDATE: calendars.update}
+    return {LIVE: calendars.live, UPDATE: calendars.update}

@@ -6,14 +6,13 @@ is two, and a run that dies between them is put right by the next one. A list of
 written stays in the folder, so that the next run knows its own from the grower's.
 """
 
-import contextlib
 import ctypes
-import errno
 import os
 import shutil
 import sys
 from pathlib import Path
 
+from planner.cli.folder.disk import fill, sync, unwritable
 from planner.terms import Place, Problem
 
 SEASON = "season"
@@ -22,12 +21,6 @@ _OLD = "season.old"
 _NEW = "season.new"
 _EXCHANGE = 2  # RENAME_EXCHANGE of Linux and RENAME_SWAP of macOS
 _AT_FDCWD = -100
-_REMEDIES = {
-    errno.ENOSPC: "free some space on this disk.",
-    errno.EDQUOT: "free some space on this disk.",
-    errno.EFBIG: "free some space, or raise the limit on the size of files.",
-    errno.EROFS: "this disk is read-only: copy the plan folder to another one.",
-}
 
 
 def write_season_folder(folder: Path, files: dict[str, bytes]) -> Problem | None:
@@ -75,26 +68,6 @@ def recover(folder: Path) -> None:
         old.rename(season)
 
 
-def sync(folder: Path) -> None:
-    """Force the names in a folder to disk, where the system can."""
-    with contextlib.suppress(OSError, AttributeError):
-        descriptor = os.open(folder, os.O_RDONLY)
-        try:
-            os.fsync(descriptor)
-        finally:
-            os.close(descriptor)
-
-
-def unwritable(path: Path, error: OSError) -> Problem:
-    """Why something could not be written, with what to do."""
-    return Problem(
-        "folder-unwritable",
-        Place(str(path)),
-        f"The computer says: {error.strerror or error}. Nothing was changed.",
-        _REMEDIES.get(error.errno or 0, "see that you may write in this folder."),
-    )
-
-
 def _clear_leftovers(folder: Path) -> None:
     """Take away what runs that were killed left behind; a run still going keeps its own."""
     for left in folder.glob(f"{_NEW}.*"):
@@ -137,16 +110,10 @@ def _written_before(season: Path) -> set[str]:
 def _write_all(new: Path, files: dict[str, bytes]) -> None:
     for name, content in files.items():
         (new / name).parent.mkdir(exist_ok=True)
-        _write(new / name, content)
+        with (new / name).open("wb") as file:
+            fill(file, content)
     for below in {(new / name).parent for name in files} - {new}:
         sync(below)
-
-
-def _write(path: Path, content: bytes) -> None:
-    with path.open("wb") as file:
-        file.write(content)
-        file.flush()
-        os.fsync(file.fileno())
 
 
 def _carry_over(season: Path, new: Path, written_before: set[str], below: str = "") -> Path | None:

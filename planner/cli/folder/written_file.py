@@ -1,11 +1,11 @@
-"""A file the grower names, written whole or not at all."""
+"""A file written whole or not at all."""
 
 import contextlib
 import os
 from dataclasses import replace
 from pathlib import Path
 
-from planner.cli.folder.season_folder import unwritable
+from planner.cli.folder.disk import fill, unwritable
 from planner.terms import Place, Problem
 
 
@@ -20,7 +20,8 @@ def write_whole(path: Path, content: bytes) -> Problem | None:
             return _in_the_way(path)
         new = target.with_name(f".planner.{os.getpid()}")
         try:
-            _write(new, content)
+            with new.open("wb") as file:
+                fill(file, content)
             new.replace(target)
         finally:
             with contextlib.suppress(OSError):
@@ -39,11 +40,18 @@ def write_whole(path: Path, content: bytes) -> Problem | None:
     return None
 
 
-def _write(path: Path, content: bytes) -> None:
-    with path.open("wb") as file:
-        file.write(content)
-        file.flush()
-        os.fsync(file.fileno())
+def write_new(path: Path, content: bytes) -> None:
+    """Make a file that is not there yet, and the folder it lies in.
+
+    An OSError says that one is there or that it cannot be made; then nothing of it is left.
+    """
+    path.parent.mkdir(parents=True, exist_ok=True)
+    with path.open("xb") as file:
+        try:
+            fill(file, content)
+        except BaseException:
+            path.unlink(missing_ok=True)
+            raise
 
 
 def _in_the_way(path: Path) -> Problem:

@@ -8,7 +8,7 @@ elsewhere, lest the password goes along.
 import logging
 from collections.abc import Iterator
 from contextlib import contextmanager
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NoReturn
 from urllib.parse import urljoin, urlsplit
 
 from planner.cli.publish.account import PASSWORD, CalendarAccount
@@ -39,14 +39,12 @@ def need_library() -> None:
         import caldav  # noqa: F401, PLC0415 - optional: only those who publish need it
     except ImportError:
         refuse(
-            [
-                Problem(
-                    "library-missing",
-                    Place("planner publish"),
-                    "It speaks to servers with the library caldav, which is not installed.",
-                    'install it beside the planner: pip install "caldav>=3.6" "keyring>=25"',
-                )
-            ]
+            Problem(
+                "library-missing",
+                Place("planner publish"),
+                "It speaks to servers with the library caldav, which is not installed.",
+                'install it beside the planner: pip install "caldav>=3.6" "keyring>=25"',
+            )
         )
 
 
@@ -78,7 +76,7 @@ class CalendarServer:
         with self._told():
             found = self._client.propfind(url, _WHAT_IS_IT, 0)
             if found.status != 207 or not _is_calendar(found):
-                refuse([self._no_calendar(found.status)])
+                refuse(self._no_calendar(found.status))
             answer = self._client.report(url, _ALL_EVENTS, 1)
             if answer.status != 207:
                 self._refuse_answer(answer)
@@ -118,16 +116,16 @@ class CalendarServer:
         try:
             yield
         except AuthorizationError as error:
-            refuse([self._not_let_in(error.status)])
+            refuse(self._not_let_in(error.status))
         except DAVError as error:
             words = f"status {error.status}" if error.status else type(error).__name__
-            refuse([self._server_problem(f"It answered with {words}.")])
+            refuse(self._server_problem(f"It answered with {words}."))
         except NotImplementedError:
-            refuse([self._server_problem("It asks for a way of logging in that is not known.")])
+            refuse(self._server_problem("It asks for a way of logging in that is not known."))
         except OSError as error:
-            refuse([self._unreached(error)])
+            refuse(self._unreached(error))
         except (ValueError, SyntaxError):
-            refuse([self._server_problem("Its answer cannot be understood.")])
+            refuse(self._server_problem("Its answer cannot be understood."))
 
     def _no_calendar(self, status: int) -> Problem:
         if status in _NOT_THERE:
@@ -166,8 +164,8 @@ class CalendarServer:
             wrong = "The server cannot be reached."
         return self._server_problem(wrong)
 
-    def _refuse_answer(self, answer: "DAVResponse") -> None:
-        refuse([self._server_problem(f"It answered with status {answer.status}.")])
+    def _refuse_answer(self, answer: "DAVResponse") -> NoReturn:
+        refuse(self._server_problem(f"It answered with status {answer.status}."))
 
     def _server_problem(self, wrong: str) -> Problem:
         return Problem(

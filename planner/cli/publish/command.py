@@ -10,11 +10,10 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from planner.cli.folder import season_events
+from planner.cli.folder import season_events, unwritable
 from planner.cli.publish.account import calendar_account
 from planner.cli.publish.published import PUBLISHED, PublishedRecord, published_record
-from planner.cli.shell import FolderOrHere, JsonOption, print_json, refuse
-from planner.terms import Place, Problem
+from planner.cli.shell import FolderOrHere, JsonOption, need, print_json, refuse
 
 if TYPE_CHECKING:
     from planner.cli.publish.calendar_server import CalendarServer
@@ -46,9 +45,7 @@ def publish(
     from planner.cli.publish import calendar_server  # noqa: PLC0415 - heavy, and only needed here
 
     calendar_server.need_library()
-    account = calendar_account(url, user)
-    if isinstance(account, Problem):
-        refuse([account])
+    account = need(calendar_account(url, user))
     with closing(calendar_server.CalendarServer(account)) as server:
         done = _published(path, events, server, account.url)
     if json:
@@ -72,7 +69,7 @@ def _published(
         _say_it_may_take_a_while(steps)
         return [_sent(one, server, record) for one in steps]
     except OSError as error:
-        refuse([_unwritable(folder, error)])
+        refuse(unwritable(folder / PUBLISHED, error, "What was sent stays sent."))
 
 
 def _say_it_may_take_a_while(steps: "list[Published]") -> None:
@@ -121,12 +118,3 @@ def _tell(done: "list[Published]") -> None:
 def _of_one(step: str) -> str:
     """The words of a step for one event alone."""
     return step.replace("they were", "it was").replace("them", "it")
-
-
-def _unwritable(folder: Path, error: OSError) -> Problem:
-    return Problem(
-        "folder-unwritable",
-        Place(str(folder / PUBLISHED)),
-        f"The computer says: {error.strerror}. What was sent stays sent.",
-        "see that you may write in this folder, so that the next run knows what was sent.",
-    )

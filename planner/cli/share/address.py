@@ -5,6 +5,7 @@ import re
 import secrets
 from pathlib import Path
 
+from planner.cli.folder import unwritable
 from planner.terms import Place, Problem
 
 SHARE_TOKEN = ".share-token"  # noqa: S105 - the name of the file, not what is in it
@@ -22,12 +23,7 @@ def share_token(folder: Path) -> str | Problem:
     except UnicodeDecodeError:
         token = ""
     except OSError as error:
-        return Problem(
-            "folder-unwritable",
-            Place(str(path)),
-            f"The computer says: {error.strerror}. Nothing is shared.",
-            "see that you may read and write this file.",
-        )
+        return unwritable(path, error, "Nothing is shared.")
     if not _TOKEN.fullmatch(token):
         return Problem(
             "file-unreadable",

@@ -16,7 +16,7 @@ from planner.cli.share.page_server import Pages, PageServer
 from planner.cli.share.revising import Revising
 from planner.cli.share.shared_calendar import shared_calendar
 from planner.cli.share.ticks import Ticks
-from planner.cli.shell import FolderOrHere, refuse, today
+from planner.cli.shell import FolderOrHere, need, refuse, today
 from planner.cli.this_computer import is_loopback, names_of_this_computer
 from planner.terms import Place, Problem
 
@@ -49,13 +49,11 @@ def share(
     """
     path = Path(folder)
     need_calendar(path)
-    token = share_token(path)
-    if isinstance(token, Problem):
-        refuse([token])
+    token = need(share_token(path))
     try:
         server = PageServer(host, port, pages_of(path, token, host, today))
     except OSError as error:
-        refuse([_no_such_address(host, port, error)])
+        refuse(_no_such_address(host, port, error))
     _serve(server, host, token)
 
 

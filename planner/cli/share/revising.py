@@ -13,23 +13,12 @@ from http import HTTPStatus
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from planner.cli.folder import (
-    RECORD,
-    SEASON,
-    earlier_season_in,
-    garden_in,
-    journal_held,
-    read_journal_in,
-    season_files,
-    write_season_folder,
-)
+from planner.cli.folder import RECORD, journal_held, put_in_place, season_made
 from planner.cli.share.page_reply import fault_reply, page_reply
 from planner.cli.share.request import Reply, Request
 from planner.cli.share.sent import told_by
 from planner.cli.share.shared_season import sentences
-from planner.garden import Garden
-from planner.journal import Journal
-from planner.season import Season, make_season
+from planner.season import Season
 from planner.terms import Problem
 
 if TYPE_CHECKING:
@@ -92,7 +81,7 @@ class Revising:
         mark = ""
         try:
             mark = _mark(self.folder)
-            made = _made(self.folder, self.day())
+            made = season_made(self.folder, self.day())
         finally:
             with self._lock:
                 if isinstance(made, Season):
@@ -116,10 +105,7 @@ class Revising:
                     "work it out anew."
                 )
                 return self._reply(HTTPStatus.CONFLICT, words)
-            files = season_files(self.folder, self._season)
-            problem = (
-                files if isinstance(files, Problem) else write_season_folder(self.folder, files)
-            )
+            problem = put_in_place(self.folder, self._season)
         if problem is not None:
             return self._reply(HTTPStatus.SERVICE_UNAVAILABLE, *sentences([problem]))
         self._revision, self._season = replace(shown, stage=Stage.WRITTEN, mark=""), None
@@ -135,25 +121,11 @@ class Revising:
 _OURS = "It could not be worked out. On the computer that shares this page, try planner schedule."
 
 
-def _made(folder: Path, day: date) -> Season | tuple[Problem, ...]:
-    """The season as it would be made today, or every problem of the plan."""
-    garden = garden_in(folder)
-    if not isinstance(garden, Garden):
-        return garden
-    journal = read_journal_in(folder, garden.crops)
-    earlier = earlier_season_in(folder, garden, day)
-    if not isinstance(journal, Journal):
-        return journal
-    if isinstance(earlier, Problem):
-        return (earlier,)
-    return make_season(garden, day, earlier, journal=journal)
-
-
 def _mark(folder: Path) -> str:
     """What a revision rests on: the files of the plan, the journal, and the season there is."""
     own = sorted(one for one in folder.iterdir() if one.is_file() and one.name[0] != ".")
     digest = hashlib.sha256()
-    for path in (*own, folder / SEASON / RECORD):
+    for path in (*own, folder / RECORD):
         content = path.read_bytes() if path.exists() else b""
         digest.update(f"{path.name}\0{len(content)}\0".encode())
         digest.update(content)

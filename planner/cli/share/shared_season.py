@@ -6,11 +6,11 @@ from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from planner.cli.folder import RECORD, SEASON, journal_file_in, names_of, record_in
+from planner.cli.folder import RECORD, journal_file_in, names_of, no_season, record_in
 from planner.reading import NamedSowings, read_sound_entries
 from planner.season import season_unreadable
 from planner.tasks import TaskKind
-from planner.terms import Place, Problem
+from planner.terms import Problem
 
 if TYPE_CHECKING:
     from planner.page import SharedWork
@@ -31,7 +31,7 @@ def shared_season(folder: Path) -> SharedSeason | tuple[Problem, ...]:
 
     record = record_in(folder)
     if record is None:
-        return (_no_season(folder),)
+        return (no_season(folder),)
     if isinstance(record, Problem):
         return (record,)
     names, file = names_of(record), journal_file_in(folder)
@@ -45,7 +45,7 @@ def shared_season(folder: Path) -> SharedSeason | tuple[Problem, ...]:
             for one in record["tasks"]
         ]
     except (KeyError, TypeError, ValueError):
-        return (season_unreadable(f"{SEASON}/{RECORD}", "It is damaged: its tasks."),)
+        return (season_unreadable(RECORD, "It is damaged: its tasks."),)
     journal, damaged = read_sound_entries(file, names)
     units = {name: planned.unit.name for name, planned in names.planned.items()}
     return SharedSeason(SharedWork({one.id: one for one in tasks}, journal, units), names, damaged)
@@ -54,12 +54,3 @@ def shared_season(folder: Path) -> SharedSeason | tuple[Problem, ...]:
 def sentences(problems: Iterable[Problem]) -> list[str]:
     """Each problem in one line: where it is, what is wrong, what to do."""
     return [f"{one.place}: {one.wrong} What to do: {one.remedy}" for one in problems]
-
-
-def _no_season(folder: Path) -> Problem:
-    return Problem(
-        "season-gone",
-        Place(str(folder)),
-        f"There is no {SEASON}/{RECORD} in it.",
-        "make a season on the computer that shares this page, with planner schedule.",
-    )

@@ -2,19 +2,21 @@
 
 import sys
 from pathlib import Path
-from typing import Annotated, BinaryIO
+from typing import Annotated
 
 import typer
 
-from planner.cli.folder import GARDEN
+from planner.cli.folder import GARDEN, unwritable, write_new
 from planner.cli.screen import telling
-from planner.cli.shell import refuse, today
+from planner.cli.shell import command_line, refuse, today
 from planner.cli.start.answers import StartAnswers, garden_toml
 from planner.cli.start.options import answers_told
 from planner.cli.start.questions import ask_answers
 from planner.cli.start.reading import lacking, problems_added, problems_of
 from planner.cli.start.spans import never_picked, with_spans
 from planner.terms import Place, Problem
+
+_NOTHING_WRITTEN = "Nothing was written."
 
 
 def start(
@@ -67,12 +69,7 @@ def start(
     --bed "North 1: 8 ft x 4 ft, 15 in deep, full"
     """
     path = Path(folder)
-    try:
-        taken = (path / GARDEN).exists()
-    except OSError as error:
-        refuse([_unwritable(path, error)])
-    if taken:
-        refuse([_taken(path)])
+    _need_free(path / GARDEN)
     answers = answers_told(
         StartAnswers(
             name=name,
@@ -91,68 +88,49 @@ def start(
     )
     wrong = problems_added(StartAnswers(), answers, today())
     if wrong:
-        refuse(wrong)
+        refuse(*wrong)
     if sys.stdin.isatty():
-        _make(path, ask_answers(answers, today()), shows_text=True)
-        return
-    lacks = tuple(lacking(answers))
-    if lacks:
-        refuse(lacks)
-    _make(path, answers, shows_text=False)
+        answers = ask_answers(answers, today())
+        problems = _made(path, answers)
+        if problems:
+            print(f"Your answers, to save by hand as {GARDEN}:\n\n{garden_toml(answers, today())}")
+    else:
+        problems = tuple(lacking(answers)) or _made(path, answers)
+    if problems:
+        refuse(*problems)
 
 
-def _make(path: Path, answers: StartAnswers, *, shows_text: bool) -> None:
-    """Write the plan; what was typed is shown when it cannot be written."""
+def _need_free(path: Path) -> None:
+    """Leave after telling that a plan is there already, or that nothing can be there."""
+    try:
+        taken = path.exists()
+    except OSError as error:
+        refuse(unwritable(path.parent, error, _NOTHING_WRITTEN))
+    if taken:
+        refuse(
+            Problem(
+                "folder-taken",
+                Place(str(path)),
+                "A garden.toml is there, and a new plan never overwrites one.",
+                "edit that file, or choose another folder.",
+            )
+        )
+
+
+def _made(folder: Path, answers: StartAnswers) -> tuple[Problem, ...]:
+    """Write the plan and tell of it; or every reason why it is not written."""
     day = today()
     problems = problems_of(garden_toml(answers, day))
-    if not problems:
-        with telling("Seeing what can be picked when"):
-            answers = with_spans(answers, day)
-        problems = _write(path, garden_toml(answers, day))
     if problems:
-        if shows_text:
-            print(f"Your answers, to save by hand as {GARDEN}:\n\n{garden_toml(answers, day)}")
-        refuse(problems)
+        return problems
+    with telling("Seeing what can be picked when"):
+        answers = with_spans(answers, day)
+    try:
+        write_new(folder / GARDEN, garden_toml(answers, day).encode())
+    except OSError as error:
+        return (unwritable(folder, error, _NOTHING_WRITTEN),)
     for one in never_picked(answers):
         print(f"{one.crop} can be picked in no week of this season; planner schedule tells why.")
-    print(f"Wrote {path / GARDEN}. Read it over, change what you like, then:")
-    print(f"  planner check {path}\n  planner schedule {path}")
-
-
-def _taken(path: Path) -> Problem:
-    return Problem(
-        "folder-taken",
-        Place(str(path / GARDEN)),
-        "A garden.toml is there, and a new plan never overwrites one.",
-        "edit that file, or choose another folder.",
-    )
-
-
-def _unwritable(path: Path, error: OSError) -> Problem:
-    return Problem(
-        "folder-unwritable",
-        Place(str(path)),
-        f"The computer says: {error.strerror}.",
-        "choose a folder you may write in.",
-    )
-
-
-def _write(path: Path, text: str) -> tuple[Problem, ...]:
-    """Write the new garden.toml; the problem when the computer refuses."""
-    try:
-        path.mkdir(parents=True, exist_ok=True)
-        with (path / GARDEN).open("xb") as file:
-            _write_whole(path / GARDEN, file, text.encode())
-    except OSError as error:
-        return (_unwritable(path, error),)
+    print(f"Wrote {folder / GARDEN}. Read it over, change what you like, then:")
+    print(f"  {command_line('check', folder)}\n  {command_line('schedule', folder)}")
     return ()
-
-
-def _write_whole(path: Path, file: BinaryIO, content: bytes) -> None:
-    """Write all of a new file, or take it away again."""
-    try:
-        file.write(content)
-        file.flush()
-    except BaseException:
-        path.unlink(missing_ok=True)
-        raise

@@ -7,12 +7,12 @@ from typing import TypeVar
 import typer
 
 from planner.cli.screen import help_columns
+from planner.cli.status import INTERRUPTED
 
 T = TypeVar("T")
 
 _BACK = {"<", "back"}
 _MARK = "> "
-_LEFT = 130
 
 
 class GoBack(Exception):  # noqa: N818 - no error: the grower wants the question before
@@ -65,4 +65,4 @@ def _line(shown: str) -> str:
     try:
         return input(shown)
     except EOFError:
-        raise typer.Exit(_LEFT) from None
+        raise typer.Exit(INTERRUPTED) from None

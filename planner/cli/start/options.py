@@ -56,7 +56,7 @@ def answers_told(
         else:
             known.station = found.id
     if problems:
-        refuse(problems)
+        refuse(*problems)
     return _with_latitude(known)
 
 
