@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 
 from planner.garden import Bed, BedNote, Sun, SunnyEnd, rectangular_bed_line, round_bed_line
-from planner.reading.near_miss import nearest_word
+from planner.reading.near_miss import folded, nearest_word
 from planner.reading.toml_table import TomlTable
 from planner.reading.water_part import read_drip, read_timer
 from planner.terms import Dimension, Quantity
@@ -34,9 +34,9 @@ def read_bed_name(table: TomlTable, beds: Sequence[Bed]) -> Bed | None:
     # Without beds one of them has a problem of its own, and may be the one meant.
     if name is None or not beds:
         return None
-    named = {_folded(bed.name): bed for bed in beds}
-    if _folded(name) in named:
-        return named[_folded(name)]
+    named = {folded(bed.name): bed for bed in beds}
+    if folded(name) in named:
+        return named[folded(name)]
     near = nearest_word(name, [bed.name for bed in beds])
     names = ", ".join(bed.name for bed in beds)
     table.report(
@@ -48,23 +48,16 @@ def read_bed_name(table: TomlTable, beds: Sequence[Bed]) -> Bed | None:
     return None
 
 
-def _folded(name: str) -> str:
-    return " ".join(name.casefold().split())
-
-
 def _is_new(name: str, table: TomlTable, names: dict[str, TomlTable]) -> bool:
-    folded = _folded(name)
-    if folded in names:
-        first = names[folded]
+    known = names.setdefault(folded(name), table)
+    if known is not table:
         table.report(
             "name-taken",
             "name",
-            f'Line {first.place("name").line} already names the bed "{first.text("name")}".',
+            f'Line {known.place("name").line} already names the bed "{known.text("name")}".',
             "give this bed another name.",
         )
-        return False
-    names[folded] = table
-    return True
+    return known is table
 
 
 def _read_bed(name: str, table: TomlTable) -> Bed | None:

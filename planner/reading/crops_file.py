@@ -16,7 +16,7 @@ from planner.almanac import (
 )
 from planner.garden import Crop
 from planner.reading.heat_order import check_heat
-from planner.reading.near_miss import nearest_word
+from planner.reading.near_miss import folded, nearest_word
 from planner.reading.plan_files import PlanFile
 from planner.reading.toml_table import TomlTable
 from planner.reading.toml_text import parse_toml
@@ -42,7 +42,7 @@ class CropShelf:
 
     def is_doubtful(self, name: str) -> bool:
         """Whether a crop cannot be judged because crops.toml has problems of its own."""
-        own = self.own.get(_folded(name))
+        own = self.own.get(folded(name))
         return self.unread or (own is not None and own.table.has_problems)
 
     def find(self, name: str) -> Crop | tuple[str, ...] | None:
@@ -88,17 +88,13 @@ class CropShelf:
     def _own_of(self, name: str) -> OwnCrop | None:
         """What crops.toml says of a crop under this name, or under the almanac's name for it."""
         page = crop_page(name)
-        return self.own.get(_folded(name)) or (self.own.get(page.name) if page else None)
+        return self.own.get(folded(name)) or (self.own.get(page.name) if page else None)
 
     @property
     def names(self) -> list[str]:
         """Every name that would be understood."""
         others = [name for page in crop_pages().values() for name in page.other_names]
         return [*self.own, *crop_pages(), *others]
-
-
-def _folded(name: str) -> str:
-    return " ".join(name.casefold().split())
 
 
 def almanac_statements(name: str) -> dict[str, Figure | Fact]:
@@ -170,7 +166,7 @@ def _read_crop(name: str, table: TomlTable) -> OwnCrop:
     stated = {**beneath, **own}
     check_heat(table, own, stated)
     table.refuse_unknown()
-    known = page.name if page is not None and like is None else _folded(name)
+    known = page.name if page is not None and like is None else folded(name)
     return OwnCrop(known, label or (page.label if page else name.capitalize()), stated, table)
 
 
@@ -185,7 +181,7 @@ def _read_figures(table: TomlTable) -> Mapping[str, Figure | Fact]:
 
 
 def _read_figure(table: TomlTable, figure: str, kind: FigureKind) -> Figure | Fact | None:
-    source = Source("plan", table.place(figure))
+    source = table.source(figure)
     if kind.choices:
         word = table.choice(figure, kind.choices)
         return None if word is None else Fact(word, source)

@@ -84,7 +84,7 @@ def _check_version(plan: TomlTable) -> None:
 
 def _check_all_read(plan: TomlTable, targets: list[Target], problems: list[Problem]) -> None:
     """A target that is left out is never left out in silence."""
-    if problems or len(targets) == len(plan.items("target", "[]") or ()):
+    if problems or len(targets) == len(plan.items("target", "") or ()):
         return
     plan.report(
         "empty-season",

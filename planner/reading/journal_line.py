@@ -9,6 +9,8 @@ from planner.journal import Entry, Event
 from planner.reading.named_sowings import NamedSowings
 from planner.reading.near_miss import nearest_word
 from planner.terms import (
+    FIRST_YEAR,
+    LAST_YEAR,
     Dimension,
     Place,
     Problem,
@@ -20,7 +22,6 @@ from planner.terms import (
 )
 
 _DAY = re.compile(r"\d{4}-\d\d-\d\d", re.ASCII)
-_FIRST_YEAR, _LAST_YEAR = 1900, 2200
 _MOST_PICKED = 1_000_000
 _MOST_PLANTS = 1_000_000
 _MOST_DAYS_LATE = 366
@@ -70,7 +71,7 @@ def _day(written: str) -> date | Fault:
     if day is None:
         wrong = f'"{written}" is not a date.' if written else "It has no date."
         return Fault("journal-line", wrong, "write year-month-day, such as 2027-05-01.")
-    if not _FIRST_YEAR <= day.year <= _LAST_YEAR:
+    if not FIRST_YEAR <= day.year <= LAST_YEAR:
         return Fault("journal-line", f"The year {day.year} is out of reach.", "correct the year.")
     return day
 

@@ -8,7 +8,7 @@ from typing import Any
 
 from planner.almanac import crop_page
 from planner.garden import Crop
-from planner.reading.near_miss import nearest_word
+from planner.reading.near_miss import folded, nearest_word
 from planner.terms import UNITS, Unit
 
 _MOST_NAMES_OFFERED = 999
@@ -36,7 +36,7 @@ class NamedSowings:
 
     def named(self, written: str) -> str | None:
         """The name meant by what is written; capitals and a crop's other names do not matter."""
-        crop, _, number = " ".join(written.split()).casefold().rpartition(" ")
+        crop, _, number = folded(written).rpartition(" ")
         crop = self._crop(crop)
         if not number.isascii() or not number.isdecimal() or number != number.lstrip("0"):
             return None
@@ -52,7 +52,7 @@ class NamedSowings:
 
     def nearest(self, written: str) -> str | None:
         """The name most like what is written; of a known crop its last one."""
-        crop, _, number = " ".join(written.split()).casefold().rpartition(" ")
+        crop, _, number = folded(written).rpartition(" ")
         last = self.names_given.get(self._crop(crop))
         if last and number.isdecimal():
             return f"{self._crop(crop)} {last}"

@@ -1,7 +1,12 @@
-"""Near misses: the known word a misspelt one most likely meant."""
+"""Near misses: names that differ in nothing that matters, and the word a misspelt one meant."""
 
 from collections.abc import Iterable
 from difflib import get_close_matches
+
+
+def folded(name: str) -> str:
+    """A name as it is looked up: capitals and spaces do not make two names different."""
+    return " ".join(name.casefold().split())
 
 
 def nearest_word(word: str, known: Iterable[str]) -> str | None:

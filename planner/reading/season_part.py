@@ -4,10 +4,11 @@ from datetime import date
 
 from planner.garden import AwayTime, SeasonWish
 from planner.reading.toml_table import TomlTable
+from planner.terms import FIRST_YEAR, LAST_YEAR
 
 _WEEKDAYS = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
+_AWAY_EXAMPLE = "{ from = 2027-07-10, to = 2027-07-20 }"
 _LONGEST_DAYS = 731
-_FIRST_YEAR, _LAST_YEAR = 1900, 2200
 USUAL_FREEZE_RISK = 0.1
 
 
@@ -15,7 +16,11 @@ def read_season(table: TomlTable) -> SeasonWish | None:
     """The season's wishes, or None when something in them cannot stand."""
     days = _read_days(table)
     weekdays = _read_weekdays(table)
-    away = [time for one in table.tables("away", "A time away") if (time := _read_away(one))]
+    away = [
+        time
+        for one in table.tables("away", "A time away", _AWAY_EXAMPLE)
+        if (time := _read_away(one))
+    ]
     risk = table.number("freeze_risk", 0.01, 0.9) if "freeze_risk" in table else USUAL_FREEZE_RISK
     turnover = table.whole_number("turnover_days", 0, 60) if "turnover_days" in table else 0
     cover = table.number("cover_weeks", 0, 8) if "cover_weeks" in table else 0.0
@@ -56,11 +61,11 @@ def _read_days(table: TomlTable) -> tuple[date, date] | None:
     span = read_span(table)
     if span is None:
         return None
-    if not _FIRST_YEAR <= span[0].year <= span[1].year <= _LAST_YEAR:
+    if not FIRST_YEAR <= span[0].year <= span[1].year <= LAST_YEAR:
         table.report(
             "out-of-range",
-            "from" if span[0].year < _FIRST_YEAR else "to",
-            f"Seasons lie between the years {_FIRST_YEAR} and {_LAST_YEAR}.",
+            "from" if span[0].year < FIRST_YEAR else "to",
+            f"Seasons lie between the years {FIRST_YEAR} and {LAST_YEAR}.",
             "correct the year.",
         )
         return None
@@ -87,12 +92,14 @@ def _read_days(table: TomlTable) -> tuple[date, date] | None:
 def _read_weekdays(table: TomlTable) -> frozenset[int] | None:
     if "garden_days" not in table:
         return frozenset(range(7))
-    written = table.items("garden_days")
+    written = table.items("garden_days", 'write it like: garden_days = ["Wed", "Sat"]')
+    if written is None:
+        return None
     found: set[int] = set()
     for index, one in enumerate(written):
-        word = one.strip().casefold()[:3] if isinstance(one, str) else ""
-        if word in _WEEKDAYS:
-            found.add(_WEEKDAYS.index(word))
+        word = one.strip().removesuffix(".").casefold() if isinstance(one, str) else ""
+        if word.isalpha() and word[:3] in _WEEKDAYS:
+            found.add(_WEEKDAYS.index(word[:3]))
         else:
             table.report(
                 "not-a-choice",

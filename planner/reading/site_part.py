@@ -14,11 +14,12 @@ from planner.garden import (
     Site,
     spread_between,
 )
+from planner.reading.months import read_twelve
 from planner.reading.near_miss import nearest_word
 from planner.reading.plan_files import PlanFiles
 from planner.reading.toml_table import TomlTable
 from planner.reading.weather_part import read_weather_named
-from planner.terms import Dimension, MonthDay, Problem, Source, read_quantity
+from planner.terms import Dimension, MonthDay, Problem, Source
 
 _ZONE_KEYS = ("zone", "hardiness_zone", "usda_zone", "climate_zone")
 _BY_HAND = ("last_spring_freeze", "first_fall_freeze")
@@ -37,7 +38,7 @@ def read_site(table: TomlTable, files: PlanFiles, problems: list[Problem]) -> Si
     if table.need("latitude", "latitude = 47.6"):
         latitude = table.number("latitude", -66.0, 70.0)
     _refuse_zone(table)
-    weather = read_weather_named(table, files, problems)
+    weather = read_weather_named(table, latitude, files, problems)
     freezes = _read_freezes(table, latitude)
     temperatures = _read_temperatures(table)
     paper = _read_paper(table)
@@ -78,7 +79,7 @@ def _read_freezes(table: TomlTable, latitude: float | None) -> Freezes | None:
     if len(by_hand) == len(_BY_HAND):
         return _from_hand(table, latitude)
     if not by_hand and "weather" in table:
-        return FreezesOnRecord(Source("plan", table.place("weather")))
+        return FreezesOnRecord(table.source("weather"))
     table.report(
         "freeze-dates-missing",
         by_hand[0] if by_hand else "",
@@ -110,9 +111,9 @@ def _from_station(table: TomlTable) -> Freezes | None:
 
 
 def _from_hand(table: TomlTable, latitude: float | None) -> Freezes | None:
-    words = [table.text(key) for key in _BY_HAND]
+    words = [table.text(key, '"03-28"') for key in _BY_HAND]
     if words == ["never", "never"]:
-        return NeverFreezes(Source("plan", table.place(_BY_HAND[0])))
+        return NeverFreezes(table.source(_BY_HAND[0]))
     days = [_freeze_day(table, key) for key in _BY_HAND]
     spring, fall = days
     if spring is None or fall is None:
@@ -134,7 +135,7 @@ def _freeze_day(table: TomlTable, key: str) -> FreezeDay | None:
     tails = {one: table.month_day(one) for one in _tail_keys(key) if one in table}
     if half is None or None in tails.values():
         return None
-    source = Source("plan", table.place(key))
+    source = table.source(key)
     for tail_key, tail in tails.items():
         if tail is not None and _side(key, tail_key) * half.days_until(tail) < 0:
             _report_side(table, tail_key, half)
@@ -187,7 +188,10 @@ def _in_order(spring: MonthDay, fall: MonthDay, latitude: float) -> bool:
 
 def _read_temperatures(table: TomlTable) -> MonthlyTemperatures | NoTemperatures:
     stated = [key for key in _MEANS if key in table]
-    high, low = (_twelve(table, key) for key in _MEANS)
+    high, low = (
+        read_twelve(table, key, Dimension.TEMPERATURE, "temperatures", '"46 degF" or "8 degC"')
+        for key in _MEANS
+    )
     if len(stated) == 1 and (high or low):
         other = next(key for key in _MEANS if key not in stated)
         table.report(
@@ -206,23 +210,4 @@ def _read_temperatures(table: TomlTable) -> MonthlyTemperatures | NoTemperatures
                 f"In month {month} the mean low is above the mean high.",
                 "check the two lists.",
             )
-    return MonthlyTemperatures(high, low, Source("plan", table.place("mean_high")))
-
-
-def _twelve(table: TomlTable, key: str) -> tuple[float, ...] | None:
-    if key not in table:
-        return None
-    written = table.items(key)
-    if not written:
-        return None
-    values = [read_quantity(one) if isinstance(one, str) else None for one in written]
-    right = [one.si for one in values if one and one.unit.dimension is Dimension.TEMPERATURE]
-    if len(right) == 12 == len(written):
-        return tuple(right)
-    table.report(
-        "bad-quantity",
-        key,
-        f'"{key}" needs twelve temperatures, January first.',
-        'write twelve like "46 degF" or "8 degC".',
-    )
-    return None
+    return MonthlyTemperatures(high, low, table.source("mean_high"))

@@ -9,12 +9,13 @@ from planner.reading.bed_part import read_bed_name
 from planner.reading.crop_soil import crop_soils
 from planner.reading.crops_file import CropShelf
 from planner.reading.toml_table import TomlTable
-from planner.terms import Dimension, Figure, Source
+from planner.terms import Dimension, Figure
 
 # A depth of more than this is not spread on a bed, nor does a bed settle by it.
 _DEEPEST_M = 0.6
 _SMALLEST_L, _LARGEST_L = 1.0, 100_000.0
 _DEAREST = 1e6
+_MIX_EXAMPLE = "{ topsoil = 2, compost = 1 }"
 _MOST_PARTS = 1000.0
 _LONG_AGO = timedelta(days=731)
 _DEPTHS = {"settling": "2 in", "top_dress": "0.5 in", "compost_a_year": "1 in"}
@@ -64,13 +65,13 @@ def _read_depth(table: TomlTable, key: str) -> Figure | None:
             f'check the number and its unit; it is written like "{_DEPTHS[key]}".',
         )
         return None
-    return Figure(depth.si * 1000, depth.si * 1000, "mm", Source("plan", table.place(key)))
+    return Figure(depth.si * 1000, depth.si * 1000, "mm", table.source(key))
 
 
 def _read_mix(table: TomlTable) -> SoilMix | None:
     if "mix" not in table:
         return None
-    parts = table.table("mix", "The mix")
+    parts = table.table("mix", "The mix", _MIX_EXAMPLE)
     if parts is None:
         return None
     if not parts.keys or not all(name.strip() for name in parts.keys):
@@ -78,12 +79,12 @@ def _read_mix(table: TomlTable) -> SoilMix | None:
             "missing-key",
             "mix",
             "A mix is made of parts that have names.",
-            "write it like: mix = { topsoil = 2, compost = 1 }",
+            f"write it like: mix = {_MIX_EXAMPLE}",
         )
         return None
     counts = {name: parts.number(name, 0.01, _MOST_PARTS) for name in parts.keys}
     read = {name: count for name, count in counts.items() if count is not None}
-    return SoilMix(read, Source("plan", table.place("mix"))) if len(read) == len(counts) else None
+    return SoilMix(read, table.source("mix")) if len(read) == len(counts) else None
 
 
 def _read_parcel(table: TomlTable, key: str, usual: Parcel) -> Parcel:
@@ -100,7 +101,7 @@ def _read_parcel(table: TomlTable, key: str, usual: Parcel) -> Parcel:
     price = table.number(price_key, 0, _DEAREST) if price_key in table else None
     figure = usual.size
     if size is not None:
-        figure = Figure(size.si, size.si, "L", Source("plan", table.place(key)))
+        figure = Figure(size.si, size.si, "L", table.source(key))
     return Parcel(figure, NoPrice() if price is None else price)
 
 

@@ -10,7 +10,7 @@ from typing import Any, TypeVar
 
 from planner.reading.near_miss import nearest_word
 from planner.reading.toml_text import Path, TomlText
-from planner.reading.value_kind import kind_words, rewritten
+from planner.reading.value_kind import kind_words, quoted, rewritten
 from planner.terms import (
     Dimension,
     MonthDay,
@@ -91,8 +91,8 @@ class TomlTable:
         return None
 
     def text(self, key: str, example: str = "") -> str | None:
-        """A text statement; by `example` it is shown, where not any text can be right."""
-        value = self._typed(key, str, example or '"North 1"')
+        """A text statement; `example` shows one where not just any text can be right."""
+        value = self._typed(key, str, example or quoted(self._values.get(key)))
         if value is not None and not value.strip():
             self.report("missing-key", key, f'"{key}" is empty.', "write something there.")
             return None
@@ -218,9 +218,9 @@ class TomlTable:
             return None
         return Quantity(span.low, span.unit)
 
-    def items(self, key: str, example: str) -> list[Any] | None:
+    def items(self, key: str, remedy: str) -> list[Any] | None:
         """A list; None when it is not there or not a list."""
-        return self._typed(key, list, example)
+        return self._typed(key, list, "", remedy)
 
     def parts(self, key: str, what: str, remedy: str) -> "list[TomlTable]":
         """The tables under headings in double brackets; a problem when there is none."""
@@ -233,7 +233,7 @@ class TomlTable:
         """The tables under headings in double brackets."""
         written = self._values.get(key, []) if key in self else []
         if isinstance(written, list) and all(isinstance(one, dict) for one in written):
-            return list(self.tables(key, what))
+            return list(self.tables(key, what, ""))
         wrong = f"{what} stands under a heading in double brackets."
         self.report("wrong-type", key, wrong, f"write the line [[{key}]] above what belongs to it.")
         return []
@@ -241,8 +241,10 @@ class TomlTable:
     def table(self, key: str, what: str, example: str = "") -> "TomlTable | None":
         """A table within this one, under a heading unless an `example` shows it on one line."""
         if key in self and not example and not isinstance(self._values[key], dict):
+            heading = ".".join((*map(str, self._path), key))
             wrong = f"{what} stands under a heading in brackets."
-            self.report("wrong-type", key, wrong, f"write the line [{key}] above what belongs to it.")
+            remedy = f"write the line [{heading}] above what belongs to it."
+            self.report("wrong-type", key, wrong, remedy)
             return None
         values = self._typed(key, dict, example)
         if values is None:
@@ -251,7 +253,8 @@ class TomlTable:
 
     def tables(self, key: str, what: str, example: str) -> Iterator["TomlTable"]:
         """Each table of a list of tables; `example` shows one."""
-        for index, values in enumerate(self.items(key, f"[{example}]") or []):
+        remedy = f"write it like: {key} = [{example}]"
+        for index, values in enumerate(self.items(key, remedy) or []):
             if isinstance(values, dict):
                 path = (*self._path, key, index)
                 yield TomlTable(self._text, path, values, what, self._problems)

@@ -73,9 +73,7 @@ def read_water(plan: TomlTable, shelf: CropShelf, targets: Sequence[Target]) -> 
         rain_used=own_or_usual(table, "rain_used", _SHARES, usual["rain_used"]),
         evaporation=_read_months(table, "evaporation"),
         rule_mm=usual["rule"].times(factor, "mm"),
-        runs_each_week=own_or_usual_count(
-            table, "runs_each_week", (1, 7), usual["runs_each_week"]
-        ),
+        runs_each_week=own_or_usual_count(table, "runs_each_week", (1, 7), usual["runs_each_week"]),
         longest_run_minutes=own_or_usual(
             table, "longest_run_minutes", (1.0, 1440.0), usual["longest_run"]
         ),
@@ -98,7 +96,7 @@ def _read_months(table: TomlTable | None, key: str) -> MonthlyDepth | NotTold:
     if table is None or key not in table:
         return NotTold()
     of_what = "depths of water, each month's in all"
-    metres = read_twelve(table, key, Dimension.LENGTH, of_what, "3.1 in")
+    metres = read_twelve(table, key, Dimension.LENGTH, of_what, '"3.1 in" or "80 mm"')
     if metres is None:
         return NotTold()
     depths_mm = tuple(depth * 1000 for depth in metres)

@@ -12,7 +12,7 @@ _OTHER_FREEZES = ("station", "last_spring_freeze", "first_fall_freeze")
 
 
 def read_weather_named(
-    table: TomlTable, files: PlanFiles, problems: list[Problem]
+    table: TomlTable, latitude: float | None, files: PlanFiles, problems: list[Problem]
 ) -> DailyWeather | NoWeather:
     """The record named in the site's `weather`; problems with it are added."""
     unit = table.choice("weather_unit", WEATHER_UNITS) if "weather_unit" in table else None
@@ -31,7 +31,7 @@ def read_weather_named(
     file = files.beside(name)
     read = (file,) if isinstance(file, Problem) else read_weather(file, unit)
     if isinstance(read, DailyWeather):
-        _refuse_untold_freezes(table, read)
+        _refuse_untold_freezes(table, read, latitude)
         return read
     problems.extend(read)
     return NoWeather()
@@ -47,12 +47,11 @@ def _refuse_lone_unit(table: TomlTable) -> None:
         )
 
 
-def _refuse_untold_freezes(table: TomlTable, weather: DailyWeather) -> None:
+def _refuse_untold_freezes(table: TomlTable, weather: DailyWeather, latitude: float | None) -> None:
     """A problem where freezes are to be read off a record that does not tell both of them."""
-    if any(key in table for key in _OTHER_FREEZES):
+    if latitude is None or any(key in table for key in _OTHER_FREEZES):
         return
-    latitude = table.number("latitude", -66.0, 70.0)
-    untold = sides_untold(weather, latitude) if latitude is not None else ()
+    untold = sides_untold(weather, latitude)
     if untold:
         table.report(
             "weather-too-little",

@@ -4,7 +4,7 @@ Takes nothing. Gives quantities with units, weeks, month-days, figures with a so
 places in a file, and problems (the grower's mistakes, as values).
 """
 
-from planner.terms.day import date_words, day_words
+from planner.terms.day import FIRST_YEAR, LAST_YEAR, date_words, day_words
 from planner.terms.figure import Fact, Figure
 from planner.terms.flow import Flow, read_flow
 from planner.terms.guarded_cell import guarded, unguarded
@@ -26,6 +26,8 @@ from planner.terms.unit import MASS_UNITS, ONE_OF, UNITS, Dimension, Unit
 from planner.terms.week import Week, days_between, week_of
 
 __all__ = [
+    "FIRST_YEAR",
+    "LAST_YEAR",
     "M2_PER_SQ_FT",
     "MASS_UNITS",
     "ONE_OF",

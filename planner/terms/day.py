@@ -1,6 +1,9 @@
-"""Days as one says them."""
+"""Days: the years that can be spoken of, and days as one says them."""
 
 from datetime import date
+
+# Plans, journals and what is asked for lie within these years, both included.
+FIRST_YEAR, LAST_YEAR = 1900, 2200
 
 
 def day_words(day: date) -> str:
