@@ -2,13 +2,13 @@
 
 from planner.garden import Bed, Garden, OnceTarget, Target, WeeklyTarget
 from planner.reading.bed_part import read_beds
-from planner.reading.caution_part import cautions_of_plan
 from planner.reading.crops_file import CropShelf, read_crops
 from planner.reading.kept_part import read_kept
+from planner.reading.plan_cautions import cautions_of_plan
 from planner.reading.plan_files import PlanFiles
+from planner.reading.plan_sharing import shared_ground
 from planner.reading.season_part import read_season
 from planner.reading.seed_part import read_seed
-from planner.reading.sharing import shared_ground
 from planner.reading.site_part import read_site
 from planner.reading.soil_part import read_soil
 from planner.reading.target_part import read_targets

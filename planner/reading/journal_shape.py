@@ -7,13 +7,13 @@ from dataclasses import dataclass
 from io import StringIO
 
 from planner.reading.plan_files import PlanFile
+from planner.reading.text_file import line_place
 from planner.terms import Place, Problem
 
 COLUMNS = ("date", "event", "sowing", "amount", "note")
 HEADER = ",".join(COLUMNS)
 LARGEST_JOURNAL_BYTES = 5_000_000
 _SEPARATORS = (",", ";")
-_LONGEST_SHOWN = 300
 # A new file begins so; a run that was killed may have left the beginning of it.
 _WHOLE_HEADER = f"{HEADER}\n".encode()
 
@@ -51,9 +51,8 @@ class JournalShape:
                 yield row
 
     def _row(self, number: int, line: bytes) -> JournalRow:
-        text = line.decode("utf-8", "replace")
-        shown = text if len(text) <= _LONGEST_SHOWN else f"{text[:_LONGEST_SHOWN]}..."
-        return JournalRow(Place(self.file.name, number, shown.strip()), self._cells(line))
+        place = line_place(self.file.name, number, line.decode("utf-8", "replace"))
+        return JournalRow(place, self._cells(line))
 
     def _cells(self, line: bytes) -> tuple[str, ...] | str:
         try:
@@ -104,7 +103,7 @@ def shape_of(file: PlanFile) -> JournalShape | Problem:
         names = _names(text, separator)
         if names[: len(COLUMNS)] == COLUMNS:
             return JournalShape(file, separator, line_end, len(names))
-    return _another_shape(Place(file.name, number, text.strip()[:_LONGEST_SHOWN]))
+    return _another_shape(line_place(file.name, number, text))
 
 
 def _another_shape(place: Place) -> Problem:

@@ -6,8 +6,8 @@ from datetime import timedelta
 from planner.almanac import RICH_MIX, USUAL_MIX, soil_figures, soil_mixes
 from planner.garden import Bed, Manure, NoPrice, Parcel, SeasonWish, SoilMix, SoilWish, Target
 from planner.reading.bed_part import read_bed_name
-from planner.reading.crop_soil import crop_soils
 from planner.reading.crops_file import CropShelf
+from planner.reading.plan_soil import crop_soils
 from planner.reading.toml_table import TomlTable
 from planner.terms import Dimension, Figure
 

@@ -15,16 +15,12 @@ import tree_sitter
 import tree_sitter_toml
 
 from planner.reading.plan_files import LARGEST_FILE_BYTES, PlanFile
+from planner.reading.text_file import text_of
+from planner.reading.toml_slip import plainer
 from planner.terms import Place, Problem
 
 Path = tuple[str | int, ...]
 
-_PLAINER = {
-    "Illegal character '\\n'": "A quote that opens on this line is never closed",
-    "Cannot overwrite a value": "A word is stated twice",
-    "Cannot declare ('site',) twice": "The part [site] is opened twice",
-    "Cannot declare ('season',) twice": "The part [season] is opened twice",
-}
 _AT_LINE = re.compile(r"\s*\(at line (\d+), column \d+\)")
 
 
@@ -54,10 +50,9 @@ def parse_toml(file: PlanFile) -> TomlText | Problem:
             "It holds more than 1 MB; a plan is a few hundred lines.",
             "check that this is the file you meant.",
         )
-    try:
-        text = file.content.decode("utf-8-sig")
-    except UnicodeDecodeError as error:
-        return _encoding_problem(file, error.start)
+    text = text_of(file)
+    if isinstance(text, Problem):
+        return text
     lines = tuple(line.removesuffix("\r") for line in text.split("\n"))
     try:
         values = tomllib.loads(text)
@@ -68,28 +63,13 @@ def parse_toml(file: PlanFile) -> TomlText | Problem:
     return TomlText(file.name, values, dict(_lines_of(text)), lines)
 
 
-def _encoding_problem(file: PlanFile, at: int) -> Problem:
-    remedy = "save the file again with the encoding UTF-8."
-    if file.content[:2] in {b"\xff\xfe", b"\xfe\xff"}:
-        return Problem("file-unreadable", Place(file.name), "It is UTF-16, not UTF-8.", remedy)
-    number = file.content[:at].count(b"\n") + 1
-    line = file.content.split(b"\n")[number - 1].decode("utf-8", errors="replace")
-    return Problem(
-        "file-unreadable",
-        Place(file.name, number, line),
-        "This line holds a byte that is not UTF-8 text.",
-        remedy,
-    )
-
-
 def _syntax_problem(file: str, words: str, lines: tuple[str, ...]) -> Problem:
     match = _AT_LINE.search(words)
     line = min(int(match[1]), len(lines)) if match else len(lines)
-    told = _AT_LINE.sub("", words)
     return Problem(
         "toml-syntax",
         Place(file, line, lines[line - 1] if lines else ""),
-        f"{_PLAINER.get(told, told)}.",
+        f"{plainer(_AT_LINE.sub('', words))}.",
         "look for a missing quote, bracket or equals sign on this line or the one before.",
     )
 

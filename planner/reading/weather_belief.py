@@ -12,7 +12,7 @@ from planner.garden import DailyWeather
 from planner.reading.rain_means import rain_by_month
 from planner.reading.weather_days import WeatherDays
 from planner.reading.weather_gap import CalendarGap, calendar_gap
-from planner.terms import Place, Problem, Source
+from planner.terms import Place, Problem, Source, count_words
 
 # No weather station has had more; few have had less, and no vegetables grow there (from memory).
 _BEYOND_DEGC = 60.0
@@ -119,7 +119,7 @@ def _too_cold(warmest_degc: float, place: Place) -> Problem:
 
 def _flagged_words(days: WeatherDays) -> str:
     lows, highs = days.low.flagged, days.high.flagged
-    told = [_counted(lows, "low")] * bool(lows) + [_counted(highs, "high")] * bool(highs)
+    told = [count_words(lows, "low")] * bool(lows) + [count_words(highs, "high")] * bool(highs)
     return f"{' and '.join(told)} failed a quality check of the weather service." if told else ""
 
 
@@ -127,15 +127,11 @@ def _beyond_words(values: int) -> str:
     if not values:
         return ""
     lie = "lies" if values == 1 else "lie"
-    return f"{_counted(values, 'temperature')} {lie} beyond 60 degC of heat or cold."
+    return f"{count_words(values, 'temperature')} {lie} beyond 60 degC of heat or cold."
 
 
 def _crossed_words(days: int) -> str:
     if not days:
         return ""
     have, their = ("has", "its") if days == 1 else ("have", "their")
-    return f"{_counted(days, 'day')} {have} a low above {their} high."
-
-
-def _counted(number: int, word: str) -> str:
-    return f"{number} {word}" if number == 1 else f"{number} {word}s"
+    return f"{count_words(days, 'day')} {have} a low above {their} high."

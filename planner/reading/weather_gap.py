@@ -4,6 +4,8 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date, timedelta
 
+from planner.terms import day_words
+
 # The average day is a mean over fifteen days of the calendar and all years: without a value in
 # fifteen days there is none.
 _LONGEST_GAP_DAYS = 15
@@ -20,7 +22,7 @@ class CalendarGap:
 
     def __str__(self) -> str:
         last = self.first + timedelta(days=self.days - 1)
-        return f"{self.first.day} {self.first:%B} to {last.day} {last:%B}"
+        return f"{day_words(self.first)} to {day_words(last)}"
 
 
 def calendar_gap(ordinals: Iterable[int]) -> CalendarGap | None:

@@ -4,11 +4,11 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field
 
 from planner.reading.plan_files import PlanFile
-from planner.terms import Place, Problem
+from planner.reading.text_file import line_place, text_of
+from planner.terms import Place, Problem, count_words
 
 LARGEST_WEATHER_BYTES = 50_000_000
 MOST_LINES_SHOWN = 20
-_LONGEST_SHOWN = 300  # a whole line of a .dly file; not more of a file without line ends
 _PACKED = (b"\x1f\x8b", b"PK\x03\x04", b"BZh", b"\xfd7zXZ")
 
 
@@ -29,9 +29,7 @@ class WeatherLines:
 
     def place(self, number: int) -> Place:
         """Where a line stands, with its text."""
-        line = self.text[number - 1].strip()
-        shown = line if len(line) <= _LONGEST_SHOWN else f"{line[:_LONGEST_SHOWN]}..."
-        return Place(self.file, number, shown)
+        return line_place(self.file, number, self.text[number - 1])
 
     def refuse(self, number: int, wrong: str, remedy: str) -> None:
         """Add a problem of one line; a line is told once, and no more than twenty in all."""
@@ -47,11 +45,10 @@ class WeatherLines:
         more = self._refused[MOST_LINES_SHOWN:]
         if not more:
             return tuple(self.problems)
-        lines = "1 more line" if len(more) == 1 else f"{len(more)} more lines"
         told = Problem(
             "weather-line",
             Place(self.file, more[0]),
-            f"From here on {lines} cannot be used.",
+            f"From here on {count_words(len(more), 'more line')} cannot be used.",
             "mend the lines above first; most often the others have the same trouble.",
         )
         return (*self.problems, told)
@@ -74,14 +71,7 @@ def lines_of(file: PlanFile) -> WeatherLines | Problem:
         return Problem(
             "weather-shape", Place(file.name), "It is a packed file.", "unpack it (gz, zip) first."
         )
-    try:
-        text = content.decode("utf-8-sig")
-    except UnicodeDecodeError as error:
-        line = content[: error.start].count(b"\n") + 1
-        return Problem(
-            "file-unreadable",
-            Place(file.name, line),
-            f"Line {line} holds a byte that is not UTF-8 text.",
-            "save the file again with the encoding UTF-8.",
-        )
+    text = text_of(file)
+    if isinstance(text, Problem):
+        return text
     return WeatherLines(file.name, text.replace("\r\n", "\n").replace("\r", "\n").split("\n"))

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 
 from planner.garden import DailyWeather
-from planner.terms import days_between
+from planner.terms import day_words, days_between
 
 _MOST_MISSING_DAYS = 10
 _FREEZE_DEGC = 0.0
@@ -50,8 +50,7 @@ def _windows(year: int, latitude_deg: float) -> _Windows:
 
 
 def _span(first: date, end: date) -> str:
-    last = end - timedelta(days=1)
-    return f"{first.day} {first:%B} to {last.day} {last:%B}"
+    return f"{day_words(first)} to {day_words(end - timedelta(days=1))}"
 
 
 def _tells_fall(weather: DailyWeather, windows: _Windows) -> bool:
