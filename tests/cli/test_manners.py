@@ -106,25 +106,6 @@ def test_completion_is_shown_for_a_shell(shell: str) -> None:
     assert "complet" in shown.stdout
 
 
-def test_bash_completes_commands_and_options(tmp_path: Path) -> None:
-    """With the script that is shown, sourced by bash itself."""
-    program = tmp_path / "planner"
-    program.write_text(f'#!/bin/sh\nexec {sys.executable} -c "{_NAMED}" "$@"\n', encoding="utf-8")
-    program.chmod(0o755)
-    script = """
-        eval "$(_TYPER_COMPLETE_TEST_DISABLE_SHELL_DETECTION=1 planner --show-completion bash)"
-        COMP_WORDS=(planner sch); COMP_CWORD=1; _planner_completion planner; echo "${COMPREPLY[@]}"
-        COMP_WORDS=(planner schedule --eff); COMP_CWORD=2; _planner_completion planner
-        echo "${COMPREPLY[@]}"
-    """
-    path = {"PATH": f"{tmp_path}:{os.environ['PATH']}"}
-    done = subprocess.run(
-        ["bash", "-c", script],
-        capture_output=True, text=True, check=False, env={**os.environ, **path},
-    )  # fmt: skip
-    assert done.stdout.split() == ["schedule", "--effort"], done.stderr
-
-
 # First mistakes
 
 
