@@ -6,12 +6,18 @@ from planner.garden import Garden
 from planner.reading import PlanFile, PlanFiles, read_garden
 from planner.season import Season, make_season
 from planner.terms import Problem
+from tests.reference.schemas import plan_faults
 
 
 def read_plan(garden: str, crops: str = "") -> Garden | tuple[Problem, ...]:
-    """What reading makes of garden.toml and crops.toml: a garden, or problems."""
+    """What reading makes of garden.toml and crops.toml: a garden, or problems.
+
+    The schemas of docs/schemas find nothing wrong in a plan that can stand.
+    """
     own = PlanFile("crops.toml", crops.encode()) if crops else None
-    return read_garden(PlanFiles(PlanFile("garden.toml", garden.encode()), own))
+    read = read_garden(PlanFiles(PlanFile("garden.toml", garden.encode()), own))
+    assert isinstance(read, tuple) or plan_faults(garden, crops) == []
+    return read
 
 
 def garden_of(garden: str, crops: str = "") -> Garden:

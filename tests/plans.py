@@ -7,6 +7,8 @@ import sys
 from collections.abc import Callable, Iterable
 from pathlib import Path
 
+from tests.reference.schemas import printed_faults, season_faults
+
 GARDEN = """\
 plan = 1
 
@@ -99,15 +101,19 @@ def planner(
     bound: Callable[[], None] | None = None,
     environment: Iterable[tuple[str, str]] = (),
 ) -> subprocess.CompletedProcess[str]:
-    """One run of the program, by a user whom a locked folder stops."""
+    """One run of the program, by a user whom a locked folder stops.
+
+    What it prints with --json, and the season it writes, follow the schemas in docs/.
+    """
 
     def before() -> None:
         obey_permissions()
         if bound is not None:
             bound()
 
-    return subprocess.run(
-        [*PROGRAM, *map(str, arguments)],
+    words = [str(one) for one in arguments]
+    done = subprocess.run(
+        [*PROGRAM, *words],
         capture_output=True,
         check=False,
         encoding="utf-8",
@@ -116,6 +122,10 @@ def planner(
         stdin=subprocess.DEVNULL,
         timeout=60,
     )
+    assert printed_faults(words, done.stdout) == []
+    if words[:1] == ["schedule"] and done.returncode == 0 and Path(words[1]).is_dir():
+        assert season_faults(Path(words[1])) == []
+    return done
 
 
 def obey_permissions() -> None:

@@ -13,6 +13,7 @@ from typing import Any
 from typer.testing import CliRunner
 
 from planner.cli.app import app
+from tests.reference.schemas import season_faults
 
 REPOSITORY = Path(__file__).resolve().parent.parent
 SAMPLE_PLANS = tuple(
@@ -125,6 +126,7 @@ class PlanFolder:
         """Schedule in this process."""
         result = CliRunner().invoke(app, ["schedule", str(self.path), "--as-of", str(as_of)])
         assert result.exit_code == 0, f"{result.output}\n{result.exception!r}"
+        assert season_faults(self.path) == []
 
     def schedule_elsewhere(self, as_of: date, environment: Mapping[str, str]) -> None:
         """Schedule in a process of its own, with other settings of the machine."""

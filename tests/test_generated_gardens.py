@@ -21,6 +21,7 @@ from planner.writing import (
     write_season_json,
     write_sowing_sheet,
 )
+from tests.reference.schemas import plan_faults
 from tests.verifier import BedFacts, almanac, broken_rules_of
 
 _USUAL_GARDENS = 500
@@ -245,6 +246,7 @@ _GOOD_BED = (
 def garden_from(written: Written) -> Garden:
     read = read_garden(PlanFiles(PlanFile("garden.toml", written.text.encode())))
     assert isinstance(read, Garden), "\n".join(map(str, read)) + written.text
+    assert plan_faults(written.text) == []
     return read
 
 

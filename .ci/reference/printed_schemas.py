@@ -170,7 +170,7 @@ def outlook_schema() -> Schema:
         {
             "as_of": day("The day on which the season was made."),
             "basis": word("What it was tried in.", (one.value for one in Basis)),
-            "years": many("The years it was tried in.", count("", None)),
+            "years": count("In how many years, or of stated dates in how many cases.", 1),
             "season": record("The season.", measures),
             "rule_of_thumb": record("Sowing at fixed intervals in the same beds.", measures),
             "revised_each_fortnight": many(

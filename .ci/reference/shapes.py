@@ -65,7 +65,9 @@ def week(about: str) -> Schema:
 
 def month_day() -> Schema:
     """A day of every year."""
-    pattern = r"^\s*(0?[1-9]|1[0-2])-(0?[1-9]|[12][0-9]|3[01])\s*$"
+    least, thirty = "0?[1-9]|[12][0-9]", "0?[469]|11"
+    days = f"(?:0?[13578]|1[02])-(?:{least}|3[01])|(?:{thirty})-(?:{least}|30)|0?2-(?:{least})"
+    pattern = rf"^\s*(?:{days})\s*$"
     return {_NAME: "month_day", "type": "string", "pattern": pattern}
 
 

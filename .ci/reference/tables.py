@@ -84,7 +84,7 @@ _SHEET = Table(
             example="2 ft to 3 ft from the marked end",
         ),
         "plants": Column("How many plants of it stand.", "whole number", "plants",
-                         empty="it does not matter for the task", example="25"),
+                         example="25"),
         "seeds": Column("How many are sown.", "whole number", "seeds, sets, cloves, tubers, slips",
                         empty="nothing is sown", example="28"),
         "depth": Column("How deep.", "length in words", "the first bed's",

@@ -6,6 +6,7 @@ from datetime import date, timedelta
 
 from planner.garden import Garden
 from planner.reading import PlanFile, PlanFiles, read_garden
+from tests.reference.schemas import plan_faults
 
 Degc = Callable[[date], float]
 SWING_DEGC = 5.5
@@ -44,6 +45,7 @@ def recorded_garden(plan: str, degc: Degc, crops: str = "") -> Garden:
     own = PlanFile("crops.toml", crops.encode()) if crops else None
     read = read_garden(PlanFiles(PlanFile("garden.toml", plan.encode()), own, lambda _: weather))
     assert isinstance(read, Garden), "\n".join(map(str, read))
+    assert plan_faults(plan, crops) == []
     return read
 
 

@@ -1,0 +1,1 @@
+"""Schemas and pages of reference hold what the program reads and writes."""
