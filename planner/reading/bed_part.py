@@ -10,6 +10,7 @@ from planner.terms import Dimension, Quantity
 
 _LARGEST_M = 200.0
 _SMALLEST_M = 0.05
+_SIZES = "between 5 cm (2 in) and 200 m (650 ft)"
 _ENDS = (SunnyEnd.MARKED, SunnyEnd.FAR)
 
 
@@ -125,7 +126,7 @@ def _size(table: TomlTable, key: str) -> Quantity | None:
         table.report(
             "out-of-range",
             key,
-            f"A bed is between {_SMALLEST_M * 100:g} cm and {_LARGEST_M:g} m; this is {size}.",
+            f'"{key}" is {size}; a bed has {_SIZES}.',
             "check the number and its unit.",
         )
         return None

@@ -1,6 +1,9 @@
 """garden.toml and crops.toml together become a Garden, or a list of problems."""
 
-from planner.garden import Bed, Garden, OnceTarget, Target, WeeklyTarget
+import math
+from collections.abc import Callable
+
+from planner.garden import Bed, Crop, Garden, Sun, Target
 from planner.reading.bed_part import read_beds
 from planner.reading.crops_file import CropShelf, read_crops
 from planner.reading.kept_part import read_kept
@@ -15,9 +18,10 @@ from planner.reading.target_part import read_targets
 from planner.reading.toml_table import TomlTable
 from planner.reading.toml_text import parse_toml
 from planner.reading.water_part import read_water
-from planner.terms import Problem
+from planner.terms import UNITS, Problem
 
 PLAN_VERSION = 1
+_LIGHT = {Sun.FULL: "full sun", Sun.PART: "part sun", Sun.SHADE: "shade at least"}
 
 
 def read_garden(files: PlanFiles) -> Garden | tuple[Problem, ...]:
@@ -109,20 +113,20 @@ def _check_beds_fit(beds: list[Bed], targets: list[Target], problems: list[Probl
         if crop.name in told or any(crop.fits(bed) for bed in beds):
             continue
         told.add(crop.name)
-        problem = Problem("no-bed-fits", target.place, _why_no_bed(target, beds), _MEND)
-        problems.append(problem)
+        remedy = "deepen a bed, choose one with more sun or room, or take the target out."
+        problems.append(Problem("no-bed-fits", target.place, _why_no_bed(crop, beds), remedy))
 
 
-_MEND = "deepen a bed, choose one with more sun or room, or take the target out."
-
-
-def _why_no_bed(target: WeeklyTarget | OnceTarget, beds: list[Bed]) -> str:
-    crop = target.crop
+def _why_no_bed(crop: Crop, beds: list[Bed]) -> str:
     needs = crop.ground
     deepest = max(bed.soil_depth_m for bed in beds)
-    depth = f"{needs.least_soil_m * 100:.0f} cm ({needs.least_soil_m / 0.0254:.0f} in)"
-    words = f"{crop.label} needs soil {depth} deep"
+    words = f"{crop.label} needs soil {_in_both_systems(needs.least_soil_m, round)} deep"
     if not needs.is_deep_enough(deepest):
-        return f"{words}; the deepest bed has {deepest * 100:.0f} cm."
-    light = f"{needs.sun.word} sun and {needs.spacing_um / 1e4:.0f} cm for each plant"
-    return f"{words}, {light}; no bed has all of that."
+        # Rounded down, or a bed that is too shallow would seem as deep as what is needed.
+        return f"{words}; the deepest bed has {_in_both_systems(deepest, math.floor)}."
+    room = f"{_in_both_systems(needs.spacing_um / 1e6, round)} for each plant"
+    return f"{words}, {_LIGHT[needs.sun]} and {room}; no bed has all of that."
+
+
+def _in_both_systems(length_m: float, rounded: Callable[[float], int]) -> str:
+    return f"{rounded(length_m * 100)} cm ({rounded(length_m / UNITS['in'].factor)} in)"

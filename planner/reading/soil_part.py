@@ -14,6 +14,7 @@ from planner.terms import Dimension, Figure
 # A depth of more than this is not spread on a bed, nor does a bed settle by it.
 _DEEPEST_M = 0.6
 _SMALLEST_L, _LARGEST_L = 1.0, 100_000.0
+_PARCELS = "between 1 L (a quarter of a gallon) and 100 m3 (130 cu yd)"
 _DEAREST = 1e6
 _MIX_EXAMPLE = "{ topsoil = 2, compost = 1 }"
 _MOST_PARTS = 1000.0
@@ -61,7 +62,7 @@ def _read_depth(table: TomlTable, key: str) -> Figure | None:
         table.report(
             "out-of-range",
             key,
-            f'"{key}" is {depth}; it is at most {_DEEPEST_M * 100:g} cm.',
+            f'"{key}" is {depth}; it is at most 60 cm (24 in).',
             f'check the number and its unit; it is written like "{_DEPTHS[key]}".',
         )
         return None
@@ -93,7 +94,7 @@ def _read_parcel(table: TomlTable, key: str, usual: Parcel) -> Parcel:
         table.report(
             "out-of-range",
             key,
-            f'"{key}" is {size}; it is between 1 L and 100 m3.',
+            f'"{key}" is {size}; it is {_PARCELS}.',
             'check the number and its unit; it is written like "0.75 cu ft".',
         )
         size = None

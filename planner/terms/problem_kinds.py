@@ -18,7 +18,7 @@ class ProblemKind:
 PROBLEM_KINDS: dict[str, ProblemKind] = {
     "file-missing": ProblemKind(
         "file not found",
-        "A plan folder holds at least a garden.toml. Without it there is nothing to plan from.",
+        "A plan folder holds at least a garden.toml, and any file that it names lies beside it.",
     ),
     "file-unreadable": ProblemKind(
         "file cannot be read",
@@ -96,8 +96,8 @@ PROBLEM_KINDS: dict[str, ProblemKind] = {
     ),
     "name-taken": ProblemKind(
         "name used twice",
-        "Each bed has a name of its own, or no sheet could say which one is meant. Capitals "
-        "and spaces do not make two names different.",
+        "Each bed has a name of its own, or no sheet could say which one is meant, and a crop is "
+        "told of in one place only. Capitals and spaces do not make two names different.",
     ),
     "targets-overlap": ProblemKind(
         "two targets overlap",
@@ -105,7 +105,7 @@ PROBLEM_KINDS: dict[str, ProblemKind] = {
     ),
     "unknown-bed": ProblemKind(
         "unknown bed",
-        "Kept ground lies in one of the beds the plan has, under the name that bed has.",
+        "Kept ground and manure lie in one of the beds the plan has, under the name that bed has.",
     ),
     "kept-twice": ProblemKind(
         "ground is kept twice",
@@ -114,7 +114,8 @@ PROBLEM_KINDS: dict[str, ProblemKind] = {
     ),
     "unknown-crop": ProblemKind(
         "unknown crop",
-        "The almanac holds the crops with published figures. Others can be told in crops.toml.",
+        "The almanac holds the crops with published figures. Others can be told in crops.toml. A "
+        "packet of seed is of a crop that a target wants.",
     ),
     "crop-incomplete": ProblemKind(
         "crop lacks figures",
@@ -150,7 +151,7 @@ PROBLEM_KINDS: dict[str, ProblemKind] = {
     ),
     "empty-season": ProblemKind(
         "nothing to plan",
-        "A plan needs a bed, a target and a season of at least one week.",
+        "A plan needs a bed, a target, a season of at least one week, and a garden day.",
     ),
     "season-unreadable": ProblemKind(
         "the earlier season cannot be read",
@@ -168,9 +169,9 @@ PROBLEM_KINDS: dict[str, ProblemKind] = {
         "is a crop it no longer knows.",
     ),
     "journal-shape": ProblemKind(
-        "journal has another shape",
-        "The first line of a journal names its columns. Where it names others, or none, nobody can "
-        "know what the cells below it mean.",
+        "columns of the journal are not known",
+        "The first line names the columns. Where it names others, or none, nobody can know what "
+        "the cells below it mean.",
     ),
     "journal-line": ProblemKind(
         "line of the journal cannot be read",

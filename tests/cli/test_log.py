@@ -187,7 +187,7 @@ def test_a_journal_of_a_later_version_is_left_alone(tmp_path: Path) -> None:
     for command in (("log", plan, "emerged", "radish 1"), ("check", plan)):
         result = planner(*command)
         assert result.returncode == 2
-        assert result.stderr.startswith("journal.csv, line 1: journal has another shape")
+        assert result.stderr.startswith("journal.csv, line 1: columns of the journal are not known")
     assert contents(plan) == before
 
 

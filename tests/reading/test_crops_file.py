@@ -116,7 +116,7 @@ def test_thirty_centimetres_stand_for_twelve_inches(depth: str, kinds: list[str]
 def test_a_bed_that_is_too_shallow_is_never_as_deep_as_what_is_needed() -> None:
     crops = '[crop.radish]\nsoil_depth = "12 in"\n'
     problem = _only_problem(_plan(depth="29.4 cm"), crops)
-    assert "needs soil 30 cm (12 in) deep; the deepest bed has 29 cm" in problem.wrong
+    assert "needs soil 30 cm (12 in) deep; the deepest bed has 29 cm (11 in)." in problem.wrong
 
 
 @pytest.mark.parametrize(("length", "unit"), [("8 ft", "oz"), ("240 cm", "g"), ("2.4 m", "g")])
