@@ -70,6 +70,11 @@ class Bed:
         """Ground in the bed, in square metres."""
         return self.line_um * self.width_um / 1e12
 
+    @property
+    def mark_words(self) -> str:
+        """Where lengths along the line begin and which way they go, as one says it at the bed."""
+        return "clockwise along the rim from the mark" if self.is_round else "from the marked end"
+
     def across(self, spacing_um: float) -> int:
         """Plants side by side on a square grid; 0 where the bed has no straight sides."""
         return 0 if self.is_round else math.floor(self.width_um / spacing_um + 1e-9)

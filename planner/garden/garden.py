@@ -2,6 +2,7 @@
 
 import math
 from collections import defaultdict
+from collections.abc import Callable
 from dataclasses import dataclass, field
 from datetime import date
 
@@ -17,7 +18,7 @@ from planner.garden.site import Site
 from planner.garden.soil_wish import SoilWish
 from planner.garden.target import Target
 from planner.garden.water_wish import WaterWish
-from planner.terms import Week
+from planner.terms import Unit, Week
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,7 +50,16 @@ class Garden:
     def paper(self) -> Paper:
         """The paper its sheets are printed on."""
         stated = self.site.paper
-        return stated if isinstance(stated, Paper) else usual_paper(self.beds[0].note.unit)
+        return stated if isinstance(stated, Paper) else usual_paper(self.unit)
+
+    @property
+    def unit(self) -> Unit:
+        """The grower's unit of length: the one the first bed is written in."""
+        return self.beds[0].note.unit
+
+    def bed(self, name: str) -> Bed:
+        """The bed of a name; a StopIteration where there is none, which is our own mistake."""
+        return next(bed for bed in self.beds if bed.name == name)
 
     def last_wanted(self, crop: str) -> date:
         """The last day on which a harvest of a crop is of use."""
@@ -57,11 +67,7 @@ class Garden:
 
     def wants(self) -> dict[str, dict[Week, float]]:
         """What is wanted of each crop in each week, weeks in order."""
-        wants: dict[str, dict[Week, float]] = {name: defaultdict(float) for name in self.crops}
-        for target in self.targets:
-            for week, amount in target.wants().items():
-                wants[target.crop.name][week] += amount
-        return {name: dict(sorted(weeks.items())) for name, weeks in wants.items()}
+        return self._summed(lambda _, amount: amount)
 
     def weights(self) -> dict[str, dict[Week, float]]:
         """The share of everything wanted that each crop and week is; all shares sum to 1.
@@ -70,7 +76,7 @@ class Garden:
         its crop by amount times priority. Where all priorities are equal every crop has the same
         share, and the weighted fill is the mean over crops of each crop's fill.
         """
-        worth = self._worth()
+        worth = self._summed(lambda target, amount: amount * target.priority)
         wanted = {name: math.fsum(weeks.values()) for name, weeks in self.wants().items()}
         priority = {name: math.fsum(weeks.values()) / wanted[name] for name, weeks in worth.items()}
         everything = math.fsum(priority.values())
@@ -79,10 +85,10 @@ class Garden:
             for name, weeks in worth.items()
         }
 
-    def _worth(self) -> dict[str, dict[Week, float]]:
-        """Amount times priority of each crop and week, weeks in order."""
-        worth: dict[str, dict[Week, float]] = {name: defaultdict(float) for name in self.crops}
+    def _summed(self, of: Callable[[Target, float], float]) -> dict[str, dict[Week, float]]:
+        """Something of each target's amount in a week, by crop and week, weeks in order."""
+        sums: dict[str, dict[Week, float]] = {name: defaultdict(float) for name in self.crops}
         for target in self.targets:
             for week, amount in target.wants().items():
-                worth[target.crop.name][week] += amount * target.priority
-        return {name: dict(sorted(weeks.items())) for name, weeks in worth.items()}
+                sums[target.crop.name][week] += of(target, amount)
+        return {name: dict(sorted(weeks.items())) for name, weeks in sums.items()}

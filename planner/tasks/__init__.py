@@ -4,7 +4,7 @@ Takes Sowings with their Blocks. Gives Tasks in order of the day, each with a se
 grower can act on.
 """
 
+from planner.tasks.sowing_tasks import tasks_of
 from planner.tasks.task import Task, TaskKind
-from planner.tasks.todo import tasks_of
 
 __all__ = ["Task", "TaskKind", "tasks_of"]

@@ -12,7 +12,6 @@ from planner.terms.harvest_unit import conversion
 from planner.terms.measure import (
     M2_PER_SQ_FT,
     amount_words,
-    count_words,
     length_words,
     volume_words,
     weight_words,
@@ -21,6 +20,7 @@ from planner.terms.month_day import MonthDay, read_month_day
 from planner.terms.problem import Problem
 from planner.terms.problem_kinds import PROBLEM_KINDS, ProblemKind
 from planner.terms.quantity import Quantity, QuantityRange, read_quantity, read_range
+from planner.terms.sentence import count_words, listed_words
 from planner.terms.source import Place, Source
 from planner.terms.unit import MASS_UNITS, ONE_OF, UNITS, Dimension, Unit
 from planner.terms.week import Week, days_between, week_of
@@ -54,6 +54,7 @@ __all__ = [
     "days_between",
     "guarded",
     "length_words",
+    "listed_words",
     "read_flow",
     "read_month_day",
     "read_quantity",

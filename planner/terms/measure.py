@@ -45,11 +45,6 @@ def amount_words(amount: float, unit: Unit) -> str:
     return f"{number} {word}"
 
 
-def count_words(count: int, noun: str) -> str:
-    """A count with its noun: "1 bed", "2 beds"."""
-    return f"{count} {noun}" if count == 1 else f"{count} {noun}s"
-
-
 def volume_words(volume_l: float, unit: Unit) -> str:
     """A volume like "15.6 cu ft", "0.9 gal", "440 L" or "1.2 m3", in the system of a bed's unit.
 

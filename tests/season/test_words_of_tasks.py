@@ -7,7 +7,7 @@ import pytest
 from typer.testing import CliRunner
 
 from planner.cli.app import app
-from planner.tasks.todo import _follow, _listed
+from planner.tasks.sowing_tasks import _they
 from tests.season_runs import SMALL_GARDEN, plan_folder, want
 
 
@@ -20,7 +20,7 @@ from tests.season_runs import SMALL_GARDEN, plan_folder, want
     ],
 )
 def test_one_follows_and_more_follow(names: list[str], words: str) -> None:
-    assert f"{_listed(names)} {_follow(names)}" == words
+    assert _they(names, "follow") == words
 
 
 def test_a_single_slip_is_planted_as_one(tmp_path: Path) -> None:

@@ -9,7 +9,6 @@ from hypothesis import strategies as st
 from planner.terms import (
     UNITS,
     amount_words,
-    count_words,
     length_words,
     volume_words,
     weight_words,
@@ -126,9 +125,3 @@ def test_a_weight_is_told_in_whole_pounds_or_kilograms(
 )
 def test_amounts_are_told_to_a_tenth_and_one_is_one(amount: float, unit: str, words: str) -> None:
     assert amount_words(amount, UNITS[unit]) == words
-
-
-def test_one_is_told_in_the_singular() -> None:
-    assert count_words(1, "bed") == "1 bed"
-    assert count_words(2, "bed") == "2 beds"
-    assert count_words(0, "bed") == "0 beds"

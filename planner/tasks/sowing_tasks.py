@@ -1,31 +1,32 @@
-"""From sowings to tasks."""
+"""The tasks of each sowing, from its start to its clearing, with their sentences."""
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from functools import cached_property
 
-from planner.garden import Bed, Cut, Garden, StartFrom, Store
+from planner.garden import Cut, Garden, StartFrom, Store
 from planner.growth import HARDENING_DAYS
 from planner.scheduling import Block, Sowing, SowingState, Workdays
 from planner.tasks.task import Task, TaskKind
-from planner.terms import Unit, amount_words, count_words, length_words
+from planner.terms import amount_words, count_words, day_words, length_words, listed_words
 
 # Seedlings are thinned about a week after they show. Common practice, no source.
 _THIN_AFTER_DAYS = 7
+_ON_TOP = "on the surface"
 
 
 def tasks_of(garden: Garden, sowings: tuple[Sowing, ...]) -> tuple[Task, ...]:
     """Every task of every sowing, in order of day, kind and name."""
-    desk = _Desk(garden, sowings)
-    tasks = [task for sowing in sowings for task in desk.tasks(sowing)]
+    season = _Season(garden, sowings)
+    tasks = [task for sowing in sowings for task in season.tasks(sowing)]
     order = {kind: number for number, kind in enumerate(TaskKind)}
     return tuple(sorted(tasks, key=lambda one: (one.on, order[one.kind], one.sowing, one.id)))
 
 
 @dataclass(frozen=True)
-class _Desk:
-    """Everything a task's sentence may need."""
+class _Season:
+    """A garden and all its sowings: what follows a sowing, and what shares its ground."""
 
     garden: Garden
     sowings: tuple[Sowing, ...]
@@ -36,14 +37,6 @@ class _Desk:
         wish = self.garden.wish
         begun = [sowing.sow_on for sowing in self.sowings]
         return Workdays(replace(wish, first=min([wish.first, *begun])))
-
-    @property
-    def unit(self) -> Unit:
-        """The grower's unit of length: that of the first bed."""
-        return self.garden.beds[0].note.unit
-
-    def bed(self, name: str) -> Bed:
-        return next(bed for bed in self.garden.beds if bed.name == name)
 
     def tasks(self, sowing: Sowing) -> Iterator[Task]:
         """All tasks of a sowing; of one cleared or lost early, those up to that day."""
@@ -75,33 +68,28 @@ class _Desk:
         )
 
     def _place(self, block: Block, blocks: int) -> str:
-        bed = self.bed(block.bed)
+        bed = self.garden.bed(block.bed)
         unit = bed.note.unit
         span = f"{length_words(block.from_um, unit)} to {length_words(block.to_um, unit)}"
-        way = "clockwise along the rim from the mark" if bed.is_round else "from the marked end"
         named = f"{bed.name}: " if blocks > 1 else ""
         under = f", under {block.under}" if block.under else ""
-        return f"{named}{span} {way}{under}"
-
-    def _what_is_sown(self, sowing: Sowing) -> str:
-        thing = sowing.crop.start_from.value.removesuffix("s")
-        return f"{count_words(sowing.seeds, thing)} of {sowing.crop.name}"
+        return f"{named}{span} {bed.mark_words}{under}"
 
     def _depth(self, sowing: Sowing) -> str:
         depth_um = sowing.crop.ground.sowing_depth.middle * 1000
-        return "on the surface" if depth_um == 0 else length_words(depth_um, self.unit)
+        return _ON_TOP if depth_um == 0 else length_words(depth_um, self.garden.unit)
 
     def _spacing(self, sowing: Sowing) -> str:
-        return length_words(sowing.crop.ground.spacing_um, self.unit)
+        return length_words(sowing.crop.ground.spacing_um, self.garden.unit)
 
     def _start_indoors(self, sowing: Sowing) -> Task:
         depth = self._depth(sowing)
         text = (
-            f"Start {self._what_is_sown(sowing)} in trays, {depth}{_deep(depth)}, "
+            f"Start {_what_is_sown(sowing)} in trays, {_deep(depth)}, "
             f"for {_plants(sowing)}.{_ready(sowing)}"
         )
         task = self._task(sowing, TaskKind.START_INDOORS, sowing.sow_on, text)
-        return _with(task, seeds=sowing.seeds, depth=depth)
+        return replace(task, seeds=sowing.seeds, depth=depth)
 
     def _harden_off(self, sowing: Sowing, set_out_on: date) -> Task:
         on = self._harden_day(sowing.sow_on, set_out_on)
@@ -130,18 +118,18 @@ class _Desk:
             text += " Cover them." if cover else ""
             text += " Freeze dates are odds: look at the forecast first."
         text += _shares(sowing)
-        return _with(self._task(sowing, TaskKind.SET_OUT, on, text), spacing=spacing)
+        return replace(self._task(sowing, TaskKind.SET_OUT, on, text), spacing=spacing)
 
     def _sow(self, sowing: Sowing) -> Task:
         depth, spacing = self._depth(sowing), self._spacing(sowing)
-        what = self._what_is_sown(sowing)
+        what = _what_is_sown(sowing)
         if sowing.crop.start_from is StartFrom.SEED:
-            text = f"Sow {what}, {depth}{_deep(depth)}, for {_plants(sowing)} {spacing} apart."
+            text = f"Sow {what}, {_deep(depth)}, for {_plants(sowing)} {spacing} apart."
         else:
-            text = f"Plant {what}, {depth}{_deep(depth)}, {spacing} apart."
+            text = f"Plant {what}, {_deep(depth)}, {spacing} apart."
         text += _shares(sowing) + _ready(sowing)
         task = self._task(sowing, TaskKind.SOW, sowing.sow_on, text)
-        return _with(task, seeds=sowing.seeds, depth=depth, spacing=spacing)
+        return replace(task, seeds=sowing.seeds, depth=depth, spacing=spacing)
 
     def _thin(self, sowing: Sowing) -> Iterator[Task]:
         if sowing.seeds <= sowing.plants:
@@ -151,7 +139,7 @@ class _Desk:
             return
         spacing = self._spacing(sowing)
         text = f"Thin {sowing.crop.name} to {_plants(sowing)}, {spacing} apart."
-        yield _with(self._task(sowing, TaskKind.THIN, on, text), spacing=spacing)
+        yield replace(self._task(sowing, TaskKind.THIN, on, text), spacing=spacing)
 
     def _harvests(self, sowing: Sowing) -> Iterator[Task]:
         habit = sowing.crop.habit
@@ -170,17 +158,17 @@ class _Desk:
             for other in self.sowings
             if any(_follows(after, before) for before in sowing.blocks for after in other.blocks)
         )
+        crop = sowing.crop.name
         standing = self._hosts_standing(sowing)
         if standing:
-            text = f"Cut {sowing.crop.name} off at the soil line; {_listed(standing)} stands on."
+            text = f"Cut {crop} off at the soil line; {_they(standing, 'stand')} on."
             return self._task(sowing, TaskKind.CLEAR, sowing.clear_on, text)
-        text = f"Clear {sowing.crop.name} and freshen the ground with compost."
+        text = f"Clear {crop} and freshen the ground with compost."
         staying = self._guests_staying(sowing)
         if staying:
-            stay = "stays" if len(staying) == 1 else "stay"
-            text += f" {_listed(staying)} {stay} there: work round them."
+            text += f" {_they(staying, 'stay')} there: work round them."
         if followers:
-            text += f" {_listed(followers)} {_follow(followers)} the same day."
+            text += f" {_they(followers, 'follow')} the same day."
         return self._task(sowing, TaskKind.CLEAR, sowing.clear_on, text)
 
     def _hosts_standing(self, guest: Sowing) -> list[str]:
@@ -200,32 +188,32 @@ class _Desk:
 def _shares(sowing: Sowing) -> str:
     """Where a guest goes among its host's plants."""
     hosts = sorted({block.under for block in sowing.blocks if block.under})
-    return f" Between the plants of {_listed(hosts)}." if hosts else ""
+    return f" Between the plants of {listed_words(hosts)}." if hosts else ""
 
 
 def _plants(sowing: Sowing) -> str:
     return count_words(sowing.plants, "plant")
 
 
-def _listed(names: list[str]) -> str:
-    """Names as a sentence lists them."""
-    *others, last = names
-    return f"{', '.join(others)} and {last}" if others else last
-
-
-def _follow(names: list[str]) -> str:
-    return "follows" if len(names) == 1 else "follow"
+def _they(names: list[str], do: str) -> str:
+    """Names and what they do: "radish 1 follows", "radish 1 and beet 2 follow"."""
+    return f"{listed_words(names)} {do if len(names) > 1 else f'{do}s'}"
 
 
 def _ready(sowing: Sowing) -> str:
     """When it should be ready and how that was counted; its source is told by `why`."""
     ripe = sowing.ripe.likely
     counted = "by heat" if sowing.counted.startswith("by heat") else sowing.counted
-    return f" Ready about {ripe.day} {ripe:%B}, {counted}."
+    return f" Ready about {day_words(ripe)}, {counted}."
+
+
+def _what_is_sown(sowing: Sowing) -> str:
+    thing = sowing.crop.start_from.value.removesuffix("s")
+    return f"{count_words(sowing.seeds, thing)} of {sowing.crop.name}"
 
 
 def _deep(depth: str) -> str:
-    return "" if depth.startswith("on") else " deep"
+    return depth if depth == _ON_TOP else f"{depth} deep"
 
 
 def _follows(after: Block, before: Block) -> bool:
@@ -235,7 +223,3 @@ def _follows(after: Block, before: Block) -> bool:
         and after.from_um < before.to_um
         and before.from_um < after.to_um
     )
-
-
-def _with(task: Task, seeds: int | None = None, depth: str = "", spacing: str = "") -> Task:
-    return replace(task, seeds=seeds, depth=depth, spacing=spacing)
