@@ -155,8 +155,8 @@ _BED = TableNote(
     "A bed, 5 cm to 200 m on each side.",
     {
         "name": KeyNote("What it is called; no two beds alike."),
-        "length": KeyNote("Along its line, the side that blocks follow.", usual_words="see above"),
-        "width": KeyNote("Across.", usual_words="see above"),
+        "length": KeyNote("One side; blocks follow the longer one.", usual_words="see above"),
+        "width": KeyNote("The other side.", usual_words="see above"),
         "diameter": KeyNote(
             "Of a round bed, in place of length and width.", usual_words="see above"
         ),

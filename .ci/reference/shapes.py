@@ -21,7 +21,7 @@ _FROM_ZERO = rf"\+?{_DIGITS}"
 _ANY = rf"[+-]?{_DIGITS}"
 _TO = r"\s*(?:-|\u2013|to)\s*"
 _NAMED_BY_SIGN = {"above zero": "", "from zero": "_from_zero", "any": ""}
-_TIMES = "hours?|h|minutes?|min|seconds?|s"
+_TIMES = "hours?|h|minutes?|mins?|seconds?|s"
 # A shape under this key has a name of its own, and is told once in a file.
 _NAME = "shape"
 _OF_SHAPE = {"type", "format", "pattern"}
@@ -146,7 +146,8 @@ def spellings(dimensions: Iterable[Dimension]) -> list[str]:
 
 def flow() -> Schema:
     """Text such as "12 gal/h" or "3 gal in 15 min": so much water in a time."""
-    volumes, n = "|".join(spellings([Dimension.VOLUME])), rf"\s*{_DIGITS}\s*"
+    volumes = "|".join(one for one in spellings([Dimension.VOLUME]) if one.isalpha())
+    n = rf"\s*{_DIGITS}\s*"
     a_time = rf"{n}(?:{volumes})\s*(?:/|\bper\b|\ban?\b)\s*(?:{_TIMES})"
     caught = rf"{n}(?:{volumes})\s+in\s+{n}(?:{_TIMES})"
     short = rf"{n}(?:[Gg][Pp][HhMm]|[Ll][Pp][HhMm])"

@@ -74,6 +74,18 @@ def test_what_is_wrong_in_one_figure_of_a_crop_is_seen_by_both(figure: str) -> N
         assert seen or not ours, (value, ours)
 
 
+@pytest.mark.parametrize(
+    "flow",
+    [
+        *("12 gal/h", "2 L per hour", "0.5 gallons a minute", "1 gpm", "30 LPH", "1 l an hour"),
+        *("3 gal in 15 min", "3 gal in 15 mins", "2 cu ft/h", "1 m3/h", "12 gal", "12/h", "-2 L/h"),
+    ],
+)
+def test_water_in_a_time_is_read_by_both(flow: str) -> None:
+    plan = toml_text(with_value(_PLAN, ("bed", 0, "flow"), flow))
+    assert (problems_of(plan) == ()) == (plan_faults(plan) == [])
+
+
 def _numbers() -> Iterator[tuple[Path, dict[str, Any]]]:
     for path, keys in tables_in(GARDEN).items():
         for key, one in keys.items():
