@@ -10,6 +10,7 @@ import typer
 from planner import __version__
 from planner.cli.bedwork import bedwork
 from planner.cli.check import check
+from planner.cli.completion import mend_completion
 from planner.cli.crops import crops
 from planner.cli.log import log
 from planner.cli.outlook import outlook
@@ -73,6 +74,7 @@ def options(
 def run_app() -> None:
     """Run the command that was typed, and leave with its status."""
     open_screens()
+    mend_completion()
     try:
         app(terminal_width=help_columns())
     except OSError as error:

@@ -1,4 +1,4 @@
-"""Shells complete commands, options and folders by the scripts that the program shows.
+"""Shells complete commands, options and folders by the scripts that the program shows or installs.
 
 Each shell does it itself: bash by its own variables, fish by `complete -C`, zsh on a terminal, by
 the tab key.
@@ -16,7 +16,7 @@ import pytest
 from tests.node_packages import missing_for_test
 
 _NAMED = "import sys; sys.argv[0] = 'planner'; from planner.cli import run; run()"
-_SHOWN = "env _TYPER_COMPLETE_TEST_DISABLE_SHELL_DETECTION=1 planner --show-completion"
+_SHELL_IS_TOLD = {"_TYPER_COMPLETE_TEST_DISABLE_SHELL_DETECTION": "1"}
 _PROMPT = "ready> "
 # The line as zsh's editor has it goes into a file, and a new prompt comes.
 _TOLD_ON_CTRL_X = (
@@ -44,7 +44,13 @@ def environment(tmp_path: Path) -> dict[str, str]:
     path = f"{program.parent}:{os.environ['PATH']}"
     # The program is found from here: tests may run it straight from a checkout.
     root = str(Path(__file__).resolve().parents[2])
-    return {**os.environ, "PATH": path, "HOME": str(tmp_path / "home"), "PYTHONPATH": root}
+    return {
+        **os.environ,
+        "PATH": path,
+        "HOME": str(tmp_path / "home"),
+        "PYTHONPATH": root,
+        **_SHELL_IS_TOLD,
+    }
 
 
 def _said(words: list[str], environment: dict[str, str]) -> list[str]:
@@ -60,52 +66,94 @@ def _said(words: list[str], environment: dict[str, str]) -> list[str]:
     return done.stdout.splitlines()
 
 
-def test_bash_completes_commands_and_options(environment: dict[str, str]) -> None:
+def _installed(shell: str, environment: dict[str, str]) -> None:
+    """Do what the program does once for this shell, in the home of the environment."""
+    _said(["planner", "--install-completion", shell], environment)
+
+
+def _completed_by_bash(set_up: str, environment: dict[str, str]) -> list[str]:
     script = f"""
-        eval "$({_SHOWN} bash)"
+        {set_up}
         COMP_WORDS=(planner sch); COMP_CWORD=1; _planner_completion planner
         echo "${{COMPREPLY[@]}}"
         COMP_WORDS=(planner schedule --eff); COMP_CWORD=2; _planner_completion planner
         echo "${{COMPREPLY[@]}}"
+        complete -p planner
     """
-    assert _said([_shell("bash"), "-c", script], environment) == ["schedule", "--effort"]
+    return _said([_shell("bash"), "-c", script], environment)
 
 
-@pytest.mark.parametrize(
-    ("typed", "completed"),
-    [("sch", "schedule"), ("schedule --eff", "--effort"), ("schedule my-g", "my-garden/")],
-)
-def test_fish_completes_commands_options_and_folders(
-    typed: str, completed: str, environment: dict[str, str]
-) -> None:
-    script = f'{_SHOWN} fish | source; complete -C "planner {typed}"'
-    (line,) = _said([_shell("fish"), "--no-config", "-c", script], environment)
-    assert line.split("\t")[0] == completed
-
-
-@pytest.mark.parametrize(
-    ("typed", "completed"),
-    [
-        ("sch", "schedule "),
-        ("schedule --eff", "schedule --effort "),
-        ("schedule my-g", "schedule my-garden/"),
-    ],
-)
-def test_zsh_completes_commands_options_and_folders(
-    typed: str, completed: str, environment: dict[str, str]
-) -> None:
+def _line_in_zsh(typed: str, environment: dict[str, str], options: str, *set_up: str) -> str:
+    """What becomes of a line on a terminal when tab is pressed once."""
     child = pexpect.spawn(
         _shell("zsh"),
-        ["-f", "-i"],
+        [options, "-i"],
         env={**environment, "TERM": "dumb", "PS1": _PROMPT},
         cwd=environment["HOME"],
         encoding="utf-8",
         timeout=60,
     )
     child.expect_exact(_PROMPT)
-    child.sendline(f'autoload -U compinit; compinit -D; eval "$({_SHOWN} zsh)"; {_TOLD_ON_CTRL_X}')
+    child.sendline("; ".join((*set_up, _TOLD_ON_CTRL_X)))
     child.expect_exact(_PROMPT)
-    child.send(f"planner {typed}\t\x18")
+    child.send(f"{typed}\t\x18")
     child.expect_exact(_PROMPT)
     child.close(force=True)
-    assert Path(environment["HOME"], "line").read_text(encoding="utf-8") == f"planner {completed}\n"
+    return Path(environment["HOME"], "line").read_text(encoding="utf-8").removesuffix("\n")
+
+
+IN_BASH = ["schedule", "--effort", "complete -o default -F _planner_completion planner"]
+IN_FISH = [("sch", "schedule"), ("schedule --eff", "--effort"), ("schedule my-g", "my-garden/")]
+IN_ZSH = [
+    ("sch", "schedule "),
+    ("schedule --eff", "schedule --effort "),
+    ("schedule my-g", "schedule my-garden/"),
+]
+
+
+def test_bash_completes_commands_and_options(environment: dict[str, str]) -> None:
+    """Folders it completes by itself, where the program has nothing to say (`-o default`)."""
+    shown = 'eval "$(planner --show-completion bash)"'
+    assert _completed_by_bash(shown, environment) == IN_BASH
+
+
+def test_bash_completes_by_what_is_installed(environment: dict[str, str]) -> None:
+    _installed("bash", environment)
+    assert _completed_by_bash(". ~/.bashrc", environment) == IN_BASH
+
+
+@pytest.mark.parametrize(("typed", "completed"), IN_FISH)
+def test_fish_completes_commands_options_and_folders(
+    typed: str, completed: str, environment: dict[str, str]
+) -> None:
+    script = f'planner --show-completion fish | source; complete -C "planner {typed}"'
+    (line,) = _said([_shell("fish"), "--no-config", "-c", script], environment)
+    assert line.split("\t")[0] == completed
+
+
+def test_fish_completes_by_what_is_installed(environment: dict[str, str]) -> None:
+    fish = _shell("fish")
+    # Where fish looks for its files must be this home, whatever the machine says.
+    there = {name: text for name, text in environment.items() if not name.startswith("XDG_")}
+    _installed("fish", there)
+    (line,) = _said([fish, "-c", 'complete -C "planner sch"'], there)
+    assert line.split("\t")[0] == "schedule"
+
+
+@pytest.mark.parametrize(("typed", "completed"), IN_ZSH)
+def test_zsh_completes_commands_options_and_folders(
+    typed: str, completed: str, environment: dict[str, str]
+) -> None:
+    shown = ("autoload -U compinit", "compinit -D", 'eval "$(planner --show-completion zsh)"')
+    line = _line_in_zsh(f"planner {typed}", environment, "-f", *shown)
+    assert line == f"planner {completed}"
+
+
+@pytest.mark.parametrize(("typed", "completed"), IN_ZSH)
+def test_zsh_completes_at_the_first_tab_by_what_is_installed(
+    typed: str, completed: str, environment: dict[str, str]
+) -> None:
+    zsh_of = {name: text for name, text in environment.items() if name != "ZDOTDIR"}
+    _installed("zsh", zsh_of)
+    # With -d the home's own .zshrc is read, and none of the machine's.
+    assert _line_in_zsh(f"planner {typed}", zsh_of, "-d") == f"planner {completed}"
