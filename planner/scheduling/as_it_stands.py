@@ -230,7 +230,10 @@ class _Standing:
 
     def _why(self, candidate: Candidate) -> tuple[str, ...]:
         why = tuple(one for one in self.was.why if not one.startswith(_TOLD))
-        told = ", ".join(f"{one.event.value} on {one.day}" for one in self.history.entries)
+        events = [f"{one.event.value} on {one.day}" for one in self.history.entries]
+        if self.was.set_out_on is not None and self.was.set_out_on < self.free_on:
+            events.append(f"ground free on {self.free_on}")
+        told = ", ".join(events)
         ripe = candidate.course.ripe.likely
         if not told and ripe == self.was.ripe.likely:
             return self.was.why
