@@ -8,6 +8,7 @@ import re
 import shutil
 import sys
 import textwrap
+import threading
 from collections.abc import Iterator
 from contextlib import contextmanager, suppress
 from typing import TextIO
@@ -17,6 +18,7 @@ from planner.cli.status import INTERRUPTED, OUTPUT_LOST
 _NARROWEST = 20
 _WIDEST_HELP = 80
 _ERASE = "\r\x1b[K"
+_LONG_S = 5
 # The first column of a table row, with the gap behind it.
 _FIRST_COLUMN = re.compile(r"\s*\S+(?: \S+)*\s{2,}")
 
@@ -125,16 +127,36 @@ def _let_output_go() -> None:
 
 @contextmanager
 def telling(what: str) -> Iterator[None]:
-    """Tell on a terminal what is being done, until it is done."""
+    """Tell on a terminal what is being done until it is done, and how long when it takes long."""
     if not sys.stderr.isatty():
         yield
         return
     can_erase = os.environ.get("TERM", "dumb") != "dumb"
-    sys.stderr.write(f"{what} ..." if can_erase else f"{what} ...\n")
-    sys.stderr.flush()
+    _show(f"{what} ..." if can_erase else f"{what} ...\n")
+    if not can_erase:
+        yield
+        return
+    done = threading.Event()
+    counting = threading.Thread(target=_count_seconds, args=(what, done), daemon=True)
+    counting.start()
     try:
         yield
     finally:
-        if can_erase:
-            sys.stderr.write(_ERASE)
-            sys.stderr.flush()
+        done.set()
+        counting.join()
+        _show(_ERASE)
+
+
+def _count_seconds(what: str, done: threading.Event) -> None:
+    """Show beside what is being done for how many seconds it has been, once that is long."""
+    seconds = _LONG_S
+    if done.wait(_LONG_S):
+        return
+    while not done.wait(1):
+        seconds += 1
+        _show(f"\r{what} ... {seconds} s")
+
+
+def _show(text: str) -> None:
+    sys.stderr.write(text)
+    sys.stderr.flush()
