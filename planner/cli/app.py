@@ -50,9 +50,12 @@ for command in (
     share,
     why,
     crops,
-    stations,
 ):
     app.command(short_help=_first_sentence(command))(command)
+# West is negative: -82.8 is no option.
+app.command(
+    short_help=_first_sentence(stations), context_settings={"ignore_unknown_options": True}
+)(stations)
 
 
 def _version(wanted: bool) -> None:

@@ -30,14 +30,12 @@ from planner.cli.folder import (
     portions_in,
     record_in,
 )
+from planner.cli.option_values import need_people
 from planner.cli.screen import columns
-from planner.cli.shell import FolderOrHere, JsonOption, command_line, need, print_json, refuse
+from planner.cli.shell import FolderOrHere, JsonOption, command_line, need, print_json
 from planner.climate import Climate
 from planner.garden import Garden
 from planner.scheduling import Sowing
-from planner.terms import Place, Problem
-
-_FEWEST_PEOPLE, _MOST_PEOPLE = 0.5, 5000.0
 
 
 class Part(StrEnum):
@@ -84,6 +82,7 @@ def bedwork(
     people: Annotated[
         float | None,
         typer.Option(
+            metavar="NUMBER",
             help="Also propose targets that would feed so many people, to paste into garden.toml.",
             show_default=False,
         ),
@@ -96,7 +95,8 @@ def bedwork(
 
     Example: planner bedwork my-garden --part filling
     """
-    _check_people(people)
+    if people is not None:
+        need_people(people)
     path = Path(folder)
     garden = need(garden_in(path))
     sowings, as_of = _planned(path, garden, part)
@@ -119,20 +119,6 @@ def bedwork(
     if sowings is None and part is None:
         texts.append(f"The rest needs a season; make one with: {command_line('schedule', path)}")
     print("\n\n".join(texts))
-
-
-def _check_people(people: float | None) -> None:
-    """Leave unless it is a number a household, or a market's customers, could have."""
-    if people is None or _FEWEST_PEOPLE <= people <= _MOST_PEOPLE:
-        return
-    refuse(
-        Problem(
-            "out-of-range",
-            Place("--people"),
-            f"{people:g} people cannot be fed from beds.",
-            f"name a number between {_FEWEST_PEOPLE:g} and {_MOST_PEOPLE:g}: --people 4",
-        )
-    )
 
 
 def _wanted(part: Part | None) -> Iterator[Part]:

@@ -16,9 +16,9 @@ from planner.almanac import (
     emergence_tables,
     sharing_pairs,
 )
+from planner.cli.crop_names import what_to_write
 from planner.cli.shell import JsonOption, print_json, refuse
 from planner.garden import SharedGround, SharingPattern
-from planner.reading import nearest_word
 from planner.terms import ONE_OF, Place, Problem
 
 
@@ -43,14 +43,12 @@ def _page(name: str) -> CropPage:
     page = crop_page(name)
     if page is not None:
         return page
-    others = [other for one in crop_pages().values() for other in one.other_names]
-    near = nearest_word(name, [*crop_pages(), *others])
     refuse(
         Problem(
             "nothing-found",
             Place("planner crops"),
             f'The almanac has no crop "{name}".',
-            f'try "{near}".' if near else "planner crops lists them all.",
+            what_to_write(name, "planner crops lists them all."),
         )
     )
 

@@ -20,15 +20,20 @@ def log(
     event: Annotated[str, typer.Argument(help=f"One of: {', '.join(Event)}.", show_default=False)],
     sowing: Annotated[str, typer.Argument(help='The name of a sowing, such as "radish 3".')],
     on: Annotated[
-        str | None, typer.Option("--on", help="The day it happened, if not today (2027-05-01).")
+        str | None,
+        typer.Option("--on", metavar="DAY", help="The day it happened, if not today (2027-05-01)."),
     ] = None,
     amount: Annotated[
         str | None,
         typer.Option(
-            "--amount", help='"25 roots" picked, "6 plants" lost (else all), "10 days" late.'
+            "--amount",
+            metavar="AMOUNT",
+            help='"25 roots" picked, "6 plants" lost (else all), "10 days" late.',
         ),
     ] = None,
-    note: Annotated[str | None, typer.Option("--note", help="Words of your own.")] = None,
+    note: Annotated[
+        str | None, typer.Option("--note", metavar="WORDS", help="Words of your own.")
+    ] = None,
 ) -> None:
     """Note in journal.csv what has happened to a sowing.
 

@@ -7,6 +7,7 @@ from typing import Annotated
 import typer
 
 from planner.cli.folder import earlier_season_in, garden_in, need_record, planned_on
+from planner.cli.option_values import whole_number
 from planner.cli.screen import columns
 from planner.cli.shell import FolderOrHere, JsonOption, need, print_json
 from planner.season import Beside, KnownSeason, beside_thumb
@@ -23,8 +24,8 @@ def outlook(
         int,
         typer.Option(
             "--revised",
-            min=0,
-            max=_MOST_REVISED,
+            parser=whole_number(0, _MOST_REVISED),
+            metavar="YEARS",
             help="Also revise the season each fortnight in so many of the years; takes a minute.",
         ),
     ] = 0,

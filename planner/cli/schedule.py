@@ -7,6 +7,7 @@ from typing import Annotated
 import typer
 
 from planner.cli.folder import SEASON, put_in_place, season_made
+from planner.cli.option_values import whole_number
 from planner.cli.screen import columns, telling
 from planner.cli.shell import FolderOrHere, JsonOption, need, print_json, read_day
 from planner.cli.status import SOMETHING_UNMET
@@ -18,7 +19,8 @@ from planner.season import Season, record_of
 def schedule(
     folder: FolderOrHere = ".",
     as_of: Annotated[
-        str | None, typer.Option("--as-of", help="Plan as on this day, not today (2027-05-01).")
+        str | None,
+        typer.Option("--as-of", metavar="DAY", help="Plan as on this day, not today (2027-05-01)."),
     ] = None,
     strict: Annotated[
         bool, typer.Option("--strict", help="Leave with status 1 when something is unmet.")
@@ -27,8 +29,8 @@ def schedule(
         int,
         typer.Option(
             "--effort",
-            min=0,
-            max=len(EFFORTS) - 1,
+            parser=whole_number(0, len(EFFORTS) - 1),
+            metavar=f"0-{len(EFFORTS) - 1}",
             help="How long to look for a better season: 0 a draft, 1 as usual, 2 or 3 more.",
         ),
     ] = USUAL_EFFORT,

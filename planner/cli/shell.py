@@ -10,10 +10,9 @@ from typing import Annotated, NoReturn, TypeVar
 import typer
 
 from planner.cli.status import CANNOT_STAND
-from planner.terms import Place, Problem
+from planner.terms import FIRST_YEAR, LAST_YEAR, Place, Problem
 
 T = TypeVar("T")
-_FIRST_YEAR, _LAST_YEAR = 1900, 2200
 
 FolderArgument = Annotated[str, typer.Argument(help="The plan folder.", show_default=False)]
 # With "." as its default.
@@ -67,8 +66,8 @@ def read_day(written: str | None, option: str) -> date:
     except ValueError:
         wrong, remedy = f'"{written}" is not a date.', "write year-month-day, such as 2027-05-01."
     else:
-        if _FIRST_YEAR <= day.year <= _LAST_YEAR:
+        if FIRST_YEAR <= day.year <= LAST_YEAR:
             return day
         wrong = f"The year {day.year} is out of reach."
-        remedy = f"name a day between {_FIRST_YEAR} and {_LAST_YEAR}."
+        remedy = f"name a day between {FIRST_YEAR} and {LAST_YEAR}."
     refuse(Problem("bad-date", Place(option), wrong, remedy))

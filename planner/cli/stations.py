@@ -13,6 +13,13 @@ from planner.almanac import (
     stations_named,
 )
 from planner.cli.shell import JsonOption, print_json, refuse
+from planner.cli.station_words import (
+    has_no_letter,
+    no_dates_words,
+    place_words,
+    read_place,
+    station_of,
+)
 from planner.garden import FreezeDates, FreezeDay, NeverFreezes
 from planner.reading import nearest_word
 from planner.terms import Place, Problem
@@ -23,21 +30,22 @@ _NEAREST = 5
 
 def stations(
     where: Annotated[
-        list[str], typer.Argument(help="Part of a name, or a latitude and a longitude.")
+        list[str],
+        typer.Argument(help="Part of a name, or a latitude and a longitude."),
     ],
     json: JsonOption = False,
 ) -> None:
     """Find weather stations with freeze dates, by name or nearest to a place.
 
-    South and west are negative; put -- before them.
+    South and west are negative. The stations are in the United States.
 
     Example: planner stations clemson
 
-    Example: planner stations -- 34.7 -82.8
+    Example: planner stations 34.7 -82.8
     """
-    place = _place(where)
+    words = " ".join(where)
     found: Sequence[Station | NearStation]
-    found = nearest_stations(*place, _NEAREST) if place else _named(" ".join(where))
+    found = _near(words) if has_no_letter(words) else _named(words)
     if json:
         print_json([_as_json(one) for one in found])
         return
@@ -51,20 +59,17 @@ def stations(
     )
 
 
-def _place(where: list[str]) -> tuple[float, float] | None:
-    words = " ".join(where).replace(",", " ").split()
-    try:
-        numbers = [float(word) for word in words]
-    except ValueError:
-        return None
-    if len(numbers) == 2 and abs(numbers[0]) <= 90 and abs(numbers[1]) <= 180:
-        return numbers[0], numbers[1]
+def _near(words: str) -> Sequence[NearStation]:
+    place = read_place(words)
+    if place is not None:
+        return nearest_stations(*place, _NEAREST)
     refuse(
         Problem(
             "not-a-place",
             Place("stations"),
-            f'"{" ".join(words)}" is not a latitude and a longitude.',
-            "write two numbers, such as 34.7 -82.8 (latitude -90 to 90 comes first).",
+            f'"{words}" is not a latitude and a longitude.',
+            "write two numbers, such as 34.7 -82.8 (latitude -90 to 90 comes first), or a town; "
+            "postcodes are not known.",
         )
     )
 
@@ -85,23 +90,14 @@ def _named(words: str) -> list[Station]:
 
 
 def _text(found: Station | NearStation) -> str:
-    one = found.station if isinstance(found, NearStation) else found
-    head = f"{one.id}  {one.name}, {one.state}"
-    height = f"{one.elevation_m:.0f} m ({one.elevation_m / 0.3048:.0f} ft) high"
-    return f"{head}\n    {_away(found)}{height}\n    {_freezes_text(one)}"
-
-
-def _away(found: Station | NearStation) -> str:
-    if isinstance(found, Station):
-        return ""
-    return f"{found.distance_km:.0f} km ({found.distance_km / 1.609344:.0f} mi) away, "
+    one = station_of(found)
+    return f"{one.id}  {one.name}, {one.state}\n    {place_words(found)}\n    {_freezes_text(one)}"
 
 
 def _freezes_text(one: Station) -> str:
     freezes = one.freezes
     if not isinstance(freezes, FreezeDates):
-        never = isinstance(freezes, NeverFreezes)
-        return "it never freezes" if never else "any night of the year may freeze"
+        return no_dates_words(one)
     spring, fall = freezes.last_spring, freezes.first_fall
     return (
         f"last freeze of spring: half of all years after {spring.half}, "
@@ -111,7 +107,7 @@ def _freezes_text(one: Station) -> str:
 
 
 def _as_json(found: Station | NearStation) -> dict[str, object]:
-    one = found.station if isinstance(found, NearStation) else found
+    one = station_of(found)
     record: dict[str, object] = {
         "station": one.id,
         "name": one.name,

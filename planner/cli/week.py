@@ -15,7 +15,7 @@ from planner.terms import Week, week_of
 def week(
     folder: FolderOrHere = ".",
     of: Annotated[
-        str | None, typer.Option("--of", help="The week of this day, not of today.")
+        str | None, typer.Option("--of", metavar="DAY", help="The week of this day, not of today.")
     ] = None,
     pdf: Annotated[
         str | None,

@@ -1,6 +1,7 @@
 """`planner why`: the reasons behind the dates of a sowing."""
 
 import textwrap
+from collections.abc import Container, Iterable
 from pathlib import Path
 from typing import Annotated
 
@@ -25,29 +26,38 @@ def why(
     """
     record = need_record(Path(folder))
     sowings = {one["id"]: one for one in record["sowings"]}
-    name = sowing.strip().casefold()
-    found = sowings.get(name) or sowings.get(_under_one_name(name))
-    if found is None:
-        near = nearest_word(sowing, sowings)
-        refuse(
-            Problem(
-                "nothing-found",
-                Place(str(folder)),
-                f'No sowing is named "{sowing}".',
-                f'try "{near}".' if near else "planner week shows the names.",
-            )
-        )
+    name = _under_one_name(sowing.strip().casefold(), sowings)
+    if name not in sowings:
+        wrong = f'No sowing is named "{sowing}".'
+        refuse(Problem("nothing-found", Place(folder), wrong, _what_to_name(name, sowings)))
+    reasons = sowings[name]["why"]
     if json:
-        print_json(found["why"])
+        print_json(reasons)
         return
-    print(f"{found['id']}:")
+    print(f"{name}:")
     width = columns()
-    for sentence in found["why"]:
+    for sentence in reasons:
         print(textwrap.fill(sentence, width, initial_indent="- ", subsequent_indent="  "))
 
 
-def _under_one_name(sowing: str) -> str:
+def _under_one_name(sowing: str, known: Container[str]) -> str:
     """The name of a sowing with its crop's one name in place of another the almanac knows."""
+    if sowing in known:
+        return sowing
     crop, _, number = sowing.rpartition(" ")
-    page = crop_page(crop)
-    return f"{page.name} {number}" if page else sowing
+    page = crop_page(crop or sowing)
+    if page is None:
+        return sowing
+    return f"{page.name} {number}" if crop else page.name
+
+
+def _what_to_name(sowing: str, known: Iterable[str]) -> str:
+    """Which sowing may be meant: of a crop alone, the first and the last."""
+    names = list(known)
+    of_crop = [one for one in names if one.rpartition(" ")[0] == sowing]
+    if of_crop:
+        by_number = sorted(of_crop, key=lambda one: (len(one), one))
+        first, last = by_number[0], by_number[-1]
+        return f'say which: "{first}"' + (f' to "{last}".' if first != last else ".")
+    near = nearest_word(sowing, names)
+    return f'try "{near}".' if near else "planner week shows the names."

@@ -111,8 +111,11 @@ def test_without_a_terminal_what_is_missing_is_told_and_nothing_written(tmp_path
         ("--bed", "eight by four", '"eight by four" cannot be understood'),
         ("--bed", "North 1: 8 by 4, 15 in deep", "cannot be understood"),
         ("--want", "radish", '"radish" cannot be understood'),
+        ("--want", "beans: 2 lb", "bush bean, lima bean, pole bean"),
+        ("--people", "nan", "people cannot be fed"),
         ("--garden-days", "soon", '"soon" cannot be understood'),
         ("--place", "nowhere at all", "No weather station is known near"),
+        ("--place", "10001", "No weather station is known near"),
         ("--place", "portland", "name one of them with --station"),
         ("--station", "XX1", 'There is no station "XX1"'),
         ("--last-spring-freeze", "soon", '"soon"'),
@@ -195,17 +198,24 @@ def test_questions_forgive_wrong_answers(tmp_path: Path) -> None:
     status, output = _answer(
         folder,
         NAME,
-        ["atlantis on sea", "34.7 -82.8", "99", "west", "1"],
-        ["a big bed", "8 by 4", "yards", "feet", "many", "1", "deep", "15 in", "blue", "full", ""],
-        ["everyone", "4", "raddish", "radish", ""],
+        ["atlantis on sea", "10001", "34.7 -82.8", "99", "west", "1"],
+        [
+            "", "a big bed", "8 by 4", "yards", "feet", "many", "1", "deep", "15 in",
+            "blue", "full", "",
+        ],
+        ["everyone", "4", "raddish", "beans", "radish", ""],
         ["someday", "Sat"],
         ["soon", "2027-02-01", "2027-12-31"],
         ["9", ""],
-    )
+    )  # fmt: skip
     assert status == 0, output
     assert "CLEMSON" in output
     assert output.count("Please try again") == 11
-    assert 'write "radish".' in output
+    said = " ".join(output.split())
+    assert 'try "radish".' in said
+    assert "bush bean, lima bean, pole bean" in said
+    assert "postcodes are not" in said
+    assert "Please type a length and a width" in said
     assert _plan(folder)["site"]["latitude"] == 34.7
     assert _run("check", str(folder)).returncode == 0
 

@@ -1,5 +1,7 @@
 """Plain words of newcomers. A foot is 0.3048 m exactly (international foot, NIST SP 811)."""
 
+from datetime import date
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -7,6 +9,7 @@ from hypothesis import strategies as st
 from planner.cli.start.lines import read_bed_line, read_eaten, read_want_line
 from planner.cli.start.words import (
     has_no_unit,
+    read_day_words,
     read_length,
     read_month_words,
     read_people,
@@ -21,6 +24,7 @@ from planner.cli.start.words import (
     [
         ("8 ft x 4 ft", "8 ft", "4 ft"),
         ("8x4 ft", "8 ft", "4 ft"),
+        ("8 ft x 4", "8 ft", "4 ft"),
         ("8 by 4 feet", "8 ft", "4 ft"),
         ("8' x 4'", "8 ft", "4 ft"),
         ('96" x 48"', "96 in", "48 in"),
@@ -64,7 +68,8 @@ def test_a_depth_is_understood(words: str, length: str | None) -> None:
     [
         ("full", "full"), ("Full sun", "full"), ("8 hours", "full"), ("6", "full"), ("6 h", "full"),
         ("5", "part"), ("3-5 hours", "part"), ("only the morning", "part"), ("some", "part"),
-        ("2 hours", "shade"), ("hardly any", "shade"), ("blue", None), ("", None),
+        ("2 hours", "shade"), ("hardly any", "shade"), ("not much", "shade"),
+        ("not full", None), ("blue", None), ("", None),
     ],
 )  # fmt: skip
 def test_sun_is_told_in_words_or_hours(words: str, sun: str | None) -> None:
@@ -84,6 +89,19 @@ def test_sun_is_told_in_words_or_hours(words: str, sun: str | None) -> None:
 )  # fmt: skip
 def test_a_time_of_the_year_is_understood(words: str, day: str | None) -> None:
     assert read_month_words(words) == day
+
+
+@pytest.mark.parametrize(
+    ("words", "day"),
+    [
+        ("2027-03-15", "2027-03-15"), ("mid March", "2028-03-15"), ("1 May", "2027-05-01"),
+        ("end of April", "2027-04-25"), ("2027-02-30", None), ("soon", None), ("never", None),
+        ("9999-12-31", None), ("", None),
+    ],
+)  # fmt: skip
+def test_a_day_is_the_first_such_day_to_come(words: str, day: str | None) -> None:
+    found = read_day_words(words, date(2027, 4, 20))
+    assert found == (date.fromisoformat(day) if day else None)
 
 
 @pytest.mark.parametrize(

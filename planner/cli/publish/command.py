@@ -26,10 +26,15 @@ def publish(
     folder: FolderOrHere = ".",
     url: Annotated[
         str | None,
-        typer.Option("--url", help="The calendar's CalDAV address; else PLANNER_CALDAV_URL."),
+        typer.Option(
+            "--url",
+            metavar="ADDRESS",
+            help="The calendar's CalDAV address; else PLANNER_CALDAV_URL.",
+        ),
     ] = None,
     user: Annotated[
-        str | None, typer.Option("--user", help="Who you are there; else PLANNER_CALDAV_USER.")
+        str | None,
+        typer.Option("--user", metavar="NAME", help="Who you are there; else PLANNER_CALDAV_USER."),
     ] = None,
     json: JsonOption = False,
 ) -> None:

@@ -11,6 +11,7 @@ from typing import Annotated
 import typer
 
 from planner.cli.folder import LIVE, PAGE, need_calendar
+from planner.cli.option_values import whole_number
 from planner.cli.share.address import share_token
 from planner.cli.share.page_server import Pages, PageServer
 from planner.cli.share.revising import Revising
@@ -33,10 +34,19 @@ _ANYWHERE = {"0.0.0.0", "::"}  # noqa: S104 - recognised, not bound to unasked
 def share(
     folder: FolderOrHere = ".",
     port: Annotated[
-        int, typer.Option("--port", min=0, max=65535, help="The port; 0 takes a free one.")
+        int,
+        typer.Option(
+            "--port",
+            parser=whole_number(0, 65535),
+            metavar="NUMBER",
+            help="The port; 0 takes a free one.",
+        ),
     ] = _PORT,
     host: Annotated[
-        str, typer.Option("--host", help="Another address of this computer, for other devices.")
+        str,
+        typer.Option(
+            "--host", metavar="ADDRESS", help="Another address of this computer, for other devices."
+        ),
     ] = _HERE,
 ) -> None:
     """Share the season as a page to tick tasks off on, and as a calendar feed, until Ctrl-C.

@@ -14,6 +14,7 @@ from planner.cli.start.words import (
     STEP_FT,
     Size,
     has_no_unit,
+    is_length_unit,
     read_length,
     read_size,
     read_sun,
@@ -37,11 +38,8 @@ _SUN_TOLD = (
     f"part: {PART_SUN_H} to {FULL_SUN_H}, or the morning only. shade: less. A number of hours is "
     "understood too."
 )
-_UNITS = {
-    **dict.fromkeys(("ft", "feet", "foot"), "ft"),
-    **dict.fromkeys(("m", "metres", "meters"), "m"),
-    **dict.fromkeys(("steps", "step", "paces"), "steps"),
-}
+_UNITS = "feet, inches, metres, cm or steps"
+_UNIT_TOLD = f"What the two numbers were counted in: {_UNITS}. < to tell the size anew."
 
 
 def ask_beds(known: StartAnswers, day: date) -> StartAnswers:
@@ -85,7 +83,7 @@ def _with(known: StartAnswers, words: str, day: date) -> StartAnswers:
 
 
 def _unit(words: str) -> str | None:
-    return _UNITS.get(words.lower())
+    return words if is_length_unit(words) else None
 
 
 def _alike(words: str, known: StartAnswers) -> list[NewBed]:
@@ -94,9 +92,15 @@ def _alike(words: str, known: StartAnswers) -> list[NewBed]:
     if size is None:
         return []
     say(f"Taken as {size}.", "  ")
-    number = ask("How many of these?", _count, f"a number up to {_MOST_ALIKE}", usual="1")
+    number = ask(
+        "How many of these?",
+        _count,
+        f"a number up to {_MOST_ALIKE}",
+        usual="1",
+        explained="Beds of the same size, soil and sun are told once: how many are there?",
+    )
     depth = ask(
-        "How deep is the soil in it?", _depth, "a depth such as 12 in or 30 cm",
+        "How deep is the soil in it?", read_length, "a depth such as 12 in or 30 cm",
         usual="12 in", explained=_DEPTH_TOLD,
     )  # fmt: skip
     sun = ask(
@@ -113,14 +117,11 @@ def _alike(words: str, known: StartAnswers) -> list[NewBed]:
 
 
 def _in_a_unit(numbers: str) -> Size | None:
-    unit = ask("In feet, metres or steps?", _unit, "feet, metres or steps", usual="feet")
+    question = "In feet, inches, metres, cm or steps?"
+    unit = ask(question, _unit, _UNITS, usual="feet", explained=_UNIT_TOLD)
     return read_size(numbers, unit)
 
 
 def _count(words: str) -> int | None:
     number = int(words) if re.fullmatch(r"[0-9]{1,3}", words) else 0
     return number if 1 <= number <= _MOST_ALIKE else None
-
-
-def _depth(words: str) -> str | None:
-    return read_length(words)

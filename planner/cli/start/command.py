@@ -7,6 +7,7 @@ from typing import Annotated
 import typer
 
 from planner.cli.folder import GARDEN, unwritable, write_new
+from planner.cli.option_values import need_people
 from planner.cli.screen import telling
 from planner.cli.shell import command_line, refuse, today
 from planner.cli.start.answers import StartAnswers, garden_toml
@@ -21,41 +22,67 @@ _NOTHING_WRITTEN = "Nothing was written."
 
 def start(
     folder: Annotated[str, typer.Argument(help="The folder to make.", show_default=False)],
-    name: Annotated[str | None, typer.Option(help="What the garden is called.")] = None,
+    name: Annotated[
+        str | None, typer.Option(metavar="WORDS", help="What the garden is called.")
+    ] = None,
     place: Annotated[
         str | None,
-        typer.Option(help='A town with a weather station, or "45.5 -122.7", near the garden.'),
+        typer.Option(
+            metavar="TOWN",
+            help='A town with a weather station, or "45.5 -122.7", near the garden.',
+        ),
     ] = None,
     latitude: Annotated[
-        float | None, typer.Option(help="Degrees north; negative in the south.")
+        float | None,
+        typer.Option(metavar="DEGREES", help="Degrees north; negative in the south."),
     ] = None,
     station: Annotated[
-        str | None, typer.Option(help="Id of a weather station (see planner stations).")
+        str | None,
+        typer.Option(metavar="ID", help="Id of a weather station (see planner stations)."),
     ] = None,
     last_spring_freeze: Annotated[
         str | None,
-        typer.Option(help='Half of all years freeze after this day: "04-15", "mid April".'),
+        typer.Option(
+            metavar="DAY", help='Half of all years freeze after this day: "04-15", "mid April".'
+        ),
     ] = None,
     first_fall_freeze: Annotated[
         str | None,
-        typer.Option(help='Half of all years freeze before this day: "10-20", "20 October".'),
+        typer.Option(
+            metavar="DAY", help='Half of all years freeze before this day: "10-20", "20 October".'
+        ),
     ] = None,
-    first: Annotated[str | None, typer.Option("--from", help="First day of the season.")] = None,
-    last: Annotated[str | None, typer.Option("--to", help="Last day of the season.")] = None,
+    first: Annotated[
+        str | None,
+        typer.Option(
+            "--from", metavar="DAY", help='First day of the season: "2027-02-15", "mid February".'
+        ),
+    ] = None,
+    last: Annotated[
+        str | None, typer.Option("--to", metavar="DAY", help="Last day of the season.")
+    ] = None,
     garden_days: Annotated[
-        str | None, typer.Option(help='Days for garden work: "Wed, Sat", "weekends".')
+        str | None,
+        typer.Option(metavar="DAYS", help='Days for garden work: "Wed, Sat", "weekends".'),
     ] = None,
     bed: Annotated[
         list[str] | None,
-        typer.Option(help='A bed, again and again: "North 1: 8 ft x 4 ft, 15 in deep, full".'),
+        typer.Option(
+            metavar="BED", help='A bed, again and again: "North 1: 8 ft x 4 ft, 15 in deep, full".'
+        ),
     ] = None,
-    people: Annotated[float, typer.Option(help="How many people eat from it.", min=0.5)] = 2,
+    people: Annotated[
+        float, typer.Option(metavar="NUMBER", help="How many people eat from it.")
+    ] = 2,
     eat: Annotated[
-        str | None, typer.Option(help='What they like to eat: "radish, lettuce, tomato".')
+        str | None,
+        typer.Option(metavar="CROPS", help='What they like to eat: "radish, lettuce, tomato".'),
     ] = None,
     want: Annotated[
         list[str] | None,
-        typer.Option(help='An exact amount a week, again and again: "radish: 25 roots".'),
+        typer.Option(
+            metavar="WISH", help='An exact amount a week, again and again: "radish: 25 roots".'
+        ),
     ] = None,
 ) -> None:
     """Make a plan folder, asking what the options leave open.
@@ -84,7 +111,8 @@ def start(
         garden_days=garden_days,
         beds=bed or [],
         wants=want or [],
-        eaten=(eat or "", people),
+        eaten=(eat or "", need_people(people)),
+        day=today(),
     )
     wrong = problems_added(StartAnswers(), answers, today())
     if wrong:

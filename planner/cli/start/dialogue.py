@@ -39,7 +39,7 @@ def ask(
     """Ask until the answer can be read; `expected` says what is, `usual` is what Enter takes."""
     say(question)
     while True:
-        words = _typed(usual)
+        words = _typed(usual, expected)
         if words == "?":
             say(explained or expected, "  ")
             continue
@@ -49,7 +49,7 @@ def ask(
         say(f"That is not {expected}. Please try again, or ? for help.", "  ")
 
 
-def _typed(usual: str | None) -> str:
+def _typed(usual: str | None, expected: str) -> str:
     """What was typed, or what Enter takes; GoBack when the question before is wanted."""
     shown = f"  [{usual}] {_MARK}" if usual else f"  {_MARK}"
     while True:
@@ -58,6 +58,7 @@ def _typed(usual: str | None) -> str:
             raise GoBack
         if words or usual is not None:
             return words or usual or ""
+        say(f"Please type {expected}; ? explains, < goes back.", "  ")
 
 
 def _line(shown: str) -> str:

@@ -1,13 +1,15 @@
 """Options of a new plan, read in the same words as answers to the questions."""
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import replace
+from datetime import date
 from typing import TypeVar
 
 from planner.almanac import NearStation, Station
 from planner.almanac import station as station_of
+from planner.cli.crop_names import crops_meant, what_to_write
 from planner.cli.shell import refuse
-from planner.cli.start.answers import StartAnswers
+from planner.cli.start.answers import NewWant, StartAnswers
 from planner.cli.start.lines import (
     BED_EXAMPLE,
     WANT_EXAMPLE,
@@ -17,7 +19,7 @@ from planner.cli.start.lines import (
 )
 from planner.cli.start.place import stations_at
 from planner.cli.start.reading import OPTIONS
-from planner.cli.start.words import read_month_words, read_weekdays
+from planner.cli.start.words import read_day_words, read_month_words, read_weekdays
 from planner.terms import Place, Problem
 
 T = TypeVar("T")
@@ -32,9 +34,14 @@ def answers_told(
     beds: Iterable[str],
     wants: Iterable[str],
     eaten: tuple[str, float],
+    day: date,
 ) -> StartAnswers:
-    """The answers that options give; or leave after telling which cannot be understood."""
+    """The answers that options give on a day; or leave after telling what is not understood.
+
+    `eaten` is what is eaten, in the grower's words, and by how many people.
+    """
     problems: list[Problem] = []
+    first = _day(told.first, day)
     known = replace(
         told,
         beds=_all_read(beds, read_bed_line, BED_EXAMPLE, problems),
@@ -44,7 +51,10 @@ def answers_told(
         ],
         last_spring_freeze=_freeze(told.last_spring_freeze),
         first_fall_freeze=_freeze(told.first_fall_freeze),
+        first=first,
+        last=_day(told.last, read_day_words(first or "", day) or day),
     )
+    problems += _unclear(known.wants)
     if garden_days is not None:
         known.garden_days = read_weekdays(garden_days)
         if known.garden_days is None:
@@ -63,6 +73,19 @@ def answers_told(
 def _freeze(words: str | None) -> str | None:
     """Words of the year as a plan has them; what is not understood stays, and is told as such."""
     return (read_month_words(words) or words) if words else None
+
+
+def _day(words: str | None, since: date) -> str | None:
+    """A day as a plan has it; what is not understood stays, and is told as such."""
+    return str(read_day_words(words, since) or words) if words else None
+
+
+def _unclear(wants: Iterable[NewWant]) -> Iterator[Problem]:
+    """A problem for each name that may be more than one crop."""
+    for one in wants:
+        if len(crops_meant(one.crop)) > 1:
+            wrong = f'"{one.crop}" may be more than one crop.'
+            yield Problem("unknown-crop", OPTIONS, wrong, what_to_write(one.crop, ""))
 
 
 def _with_latitude(known: StartAnswers) -> StartAnswers:

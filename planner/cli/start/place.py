@@ -14,8 +14,15 @@ from planner.almanac import (
 )
 from planner.cli.start.answers import StartAnswers
 from planner.cli.start.dialogue import GoBack, ask, say
-from planner.cli.start.words import day_words, read_month_words
-from planner.garden import FreezeDates, NeverFreezes
+from planner.cli.start.words import month_day_words, read_month_words
+from planner.cli.station_words import (
+    has_no_letter,
+    no_dates_words,
+    place_words,
+    read_place,
+    station_of,
+)
+from planner.garden import FreezeDates
 from planner.reading import nearest_word
 
 _SHOWN = 8
@@ -25,10 +32,10 @@ _FARTHEST_KM = 80.0
 _SOUTHERNMOST, _NORTHERNMOST = -66.0, 70.0
 _WHERE = (
     "When it freezes decides what can be sown when. A weather station near you knows: type the "
-    "name of your town, or of a larger one near it, with the state if you like (portland or). "
-    "Latitude and longitude work too (45.5 -122.7; south and west negative). The stations are in "
-    "the United States. Elsewhere, or where none is near, press Enter: then you are asked for "
-    "the months."
+    "name of your town, or of a larger one near it, with the state if you like (portland or); no "
+    "postcode. Latitude and longitude work too (45.5 -122.7; south and west negative). The "
+    "stations are in the United States. Elsewhere, or where none is near, press Enter: then you "
+    "are asked for the months."
 )
 _SPRING = (
     "Spring's last freeze, in a usual year: half of all years still freeze after it. Neighbours "
@@ -50,7 +57,7 @@ def ask_place(known: StartAnswers) -> StartAnswers:
 
 def _ask_station() -> Station | None:
     """The station the grower takes; None where there is none to take."""
-    question = "Where is the garden? (a town, or Enter when no weather station is near)"
+    question = "Where is the garden? (a town in the United States; Enter for anywhere else)"
     while True:
         words = ask(question, str, "a place", usual="", explained=_WHERE)
         if not words:
@@ -82,7 +89,7 @@ def _ask_which(found: Sequence[Station | NearStation]) -> Station | None:
     numbers = {str(number): number for number in range(len(shown) + 1)}
     expected = f"a number from 0 to {len(shown)}"
     chosen = ask(question, numbers.get, expected, usual="1", explained=explained)
-    return _station_of(shown[chosen - 1]) if chosen else None
+    return station_of(shown[chosen - 1]) if chosen else None
 
 
 def stations_at(words: str) -> Sequence[Station | NearStation]:
@@ -90,9 +97,9 @@ def stations_at(words: str) -> Sequence[Station | NearStation]:
     by_id = station(words)
     if by_id is not None:
         return [by_id]
-    numbers = re.fullmatch(r"\s*(-?\d+(?:\.\d+)?)[\s,;]+(-?\d+(?:\.\d+)?)\s*", words)
-    if numbers is not None:
-        near = nearest_stations(float(numbers[1]), float(numbers[2]), _NEAREST)
+    if has_no_letter(words):
+        place = read_place(words)
+        near = nearest_stations(*place, _NEAREST) if place else ()
         return [one for one in near if one.distance_km <= _FARTHEST_KM]
     wanted = words.upper().replace(",", " ").split()
     return sorted(stations_named(" ".join(wanted)), key=lambda one: _strangeness(one, wanted))
@@ -104,15 +111,9 @@ def _strangeness(one: Station, wanted: list[str]) -> tuple[bool, bool, str, str]
     return (not has_all, not one.name.startswith(wanted[0]), one.name, one.id)
 
 
-def _station_of(one: Station | NearStation) -> Station:
-    return one.station if isinstance(one, NearStation) else one
-
-
 def _described(found: Station | NearStation) -> str:
-    one = _station_of(found)
-    away = f", {found.distance_km:.0f} km away" if isinstance(found, NearStation) else ""
-    height = f"{one.elevation_m:.0f} m ({one.elevation_m / 0.3048:.0f} ft) high"
-    return f"{one.name}, {one.state}{away}, {height}: {freezes_words(one)}"
+    one = station_of(found)
+    return f"{one.name}, {one.state}, {place_words(found)}: {freezes_words(one)}"
 
 
 def freezes_words(one: Station) -> str:
@@ -120,15 +121,17 @@ def freezes_words(one: Station) -> str:
     freezes = one.freezes
     if isinstance(freezes, FreezeDates):
         return frost_free(str(freezes.last_spring.half), str(freezes.first_fall.half))
-    return "never freezes" if isinstance(freezes, NeverFreezes) else "any night may freeze"
+    return no_dates_words(one)
 
 
 def frost_free(spring: str, fall: str) -> str:
     """The usual time without frost between two days of the year."""
-    return f"usually frost-free {day_words(spring)} to {day_words(fall)}"
+    return f"usually frost-free {month_day_words(spring)} to {month_day_words(fall)}"
 
 
 def _no_station(words: str) -> str:
+    if has_no_letter(words) and read_place(words) is None:
+        return f'"{words}" is no place that is known: postcodes are not. Type the name of a town.'
     near = nearest_word(words, station_names())
     hint = f'Perhaps "{near.title()}".' if near else "Try a larger town nearby."
     return f'No weather station near "{words}" is known. {hint} Or press Enter.'
@@ -168,5 +171,5 @@ def _ask_freezes(known: StartAnswers) -> StartAnswers:
             expected,
             explained="Half of all years have frozen by then.",
         )
-        say(f"Taken as {day_words(spring)} and {day_words(fall)}.", "  ")
+        say(f"Taken as {month_day_words(spring)} and {month_day_words(fall)}.", "  ")
     return replace(known, last_spring_freeze=spring, first_fall_freeze=fall)

@@ -8,17 +8,27 @@ from dataclasses import replace
 from datetime import date
 
 from planner.almanac import station
-from planner.cli.start.answers import StartAnswers, season_days, usual_season
+from planner.cli.start.answers import (
+    StartAnswers,
+    midwinter_after,
+    season_days,
+    usual_season,
+)
 from planner.cli.start.beds import ask_beds
 from planner.cli.start.dialogue import GoBack, ask, say
 from planner.cli.start.place import ask_place, freezes_words, frost_free
 from planner.cli.start.reading import can_stand
 from planner.cli.start.wants import ask_wants
-from planner.cli.start.words import read_weekdays
+from planner.cli.start.words import read_day_words, read_weekdays
+from planner.terms import date_words
 
 _HELLO = (
     "Six questions, about five minutes. Enter takes what stands in [brackets], ? explains, "
     "< goes back. Ctrl-C leaves, and nothing is written."
+)
+_CHANGES_TOLD = (
+    "Enter writes garden.toml as shown. 3 asks for the beds anew, 4 for what to eat, and so on; "
+    "then all is shown again. Ctrl-C leaves, and nothing is written."
 )
 Question = Callable[[StartAnswers, date], StartAnswers]
 
@@ -61,7 +71,9 @@ def _ask_changes(known: StartAnswers, day: date) -> StartAnswers:
         question = "Enter writes this plan; a number changes that answer."
         expected = f"Enter, or a number from 1 to {len(numbers)}"
         try:
-            number = ask(question, {**numbers, "": 0}.get, expected, usual="")
+            number = ask(
+                question, {**numbers, "": 0}.get, expected, usual="", explained=_CHANGES_TOLD
+            )
             if number == 0:
                 return known
             known = _QUESTIONS[number - 1](_FORGET[number - 1](known), day)
@@ -133,23 +145,25 @@ def _ask_garden_days(known: StartAnswers, day: date) -> StartAnswers:
 
 
 def _ask_season(known: StartAnswers, day: date) -> StartAnswers:
-    usual = usual_season(day, known.latitude or 0.0)
-    explained = "Work begins no sooner than the first day and ends with the last one."
+    latitude = known.latitude or 0.0
     while True:
-        days = [
-            ask(question, _day, "a day such as 2027-02-01", usual=str(one), explained=explained)
-            for question, one in zip(("First day of the season?", "Last day?"), usual, strict=True)
-        ]
-        changed = replace(known, first=days[0], last=days[1])
+        first = _ask_day("First day of the season?", usual_season(day, latitude)[0], since=day)
+        last = _ask_day("Last day?", midwinter_after(first, latitude), since=first)
+        changed = replace(known, first=str(first), last=str(last))
         if can_stand(known, changed, day):
             return changed
 
 
-def _day(words: str) -> str | None:
-    try:
-        return str(date.fromisoformat(words))
-    except ValueError:
-        return None
+def _ask_day(question: str, usual: date, since: date) -> date:
+    found = ask(
+        question,
+        lambda words: read_day_words(words, since),
+        "a day such as 2027-02-01 or mid March",
+        usual=str(usual),
+        explained="Work begins no sooner than the first day and ends with the last one.",
+    )
+    say(f"Taken as {date_words(found)}.", "  ")
+    return found
 
 
 def _without_place(known: StartAnswers) -> StartAnswers:

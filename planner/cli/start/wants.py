@@ -4,6 +4,7 @@ from dataclasses import replace
 from datetime import date
 
 from planner.almanac import crop_pages
+from planner.cli.crop_names import crops_meant, what_to_write
 from planner.cli.start.answers import NewWant, StartAnswers
 from planner.cli.start.dialogue import GoBack, ask, say
 from planner.cli.start.lines import WANT_EXAMPLE, read_eaten, read_want_line
@@ -48,7 +49,12 @@ def _no_more(known: StartAnswers) -> str | None:
 
 
 def _with(known: StartAnswers, want: NewWant, day: date) -> StartAnswers:
-    """The answers with one wish more, where it can stand."""
+    """The answers with one wish more, where it is one crop's and can stand."""
+    meant = crops_meant(want.crop)
+    if len(meant) != 1:
+        wrong = "may be more than one crop" if meant else "is no crop that is known"
+        say(f'"{want.crop}" {wrong}: {what_to_write(want.crop, "? lists all.")}', "  ")
+        return known
     changed = replace(known, wants=[*known.wants, want])
     if not can_stand(known, changed, day):
         return known

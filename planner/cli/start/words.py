@@ -1,9 +1,11 @@
 """Plain words of someone who has not gardened yet, read: sizes, sun, depth, days of the year."""
 
 import re
+from contextlib import suppress
 from dataclasses import dataclass
+from datetime import date
 
-from planner.terms import Quantity, read_month_day, read_quantity
+from planner.terms import FIRST_YEAR, LAST_YEAR, Quantity, read_month_day, read_quantity
 
 # One walking step. A drill step is 30 inches (from memory).
 STEP_FT = 2.5
@@ -54,27 +56,32 @@ class Size:
 def read_size(words: str, usual_unit: str = "") -> Size | None:
     """Read "8 x 4 ft", "2.4 m by 120 cm", "4 ft round" or "10 by 4 steps".
 
-    A unit stands for both sides; `usual_unit` for those without any. None when it is no size.
+    The last unit told stands for a side without one, `usual_unit` where none is told. None when
+    it is no size.
     """
     sides = _SIDES.split(_ROUND.sub(" ", words).strip(" ,.;"))
     is_round = _ROUND.search(words) is not None
     if len(sides) != (1 if is_round else 2):
         return None
-    found = [_LENGTH.fullmatch(side.strip()) for side in sides]
-    matches = [one for one in found if one is not None]
+    matches = [one for side in sides if (one := _LENGTH.fullmatch(side.strip()))]
     if len(matches) != len(sides):
         return None
-    last_unit = matches[-1]["unit"] or usual_unit
-    lengths = [_length(one["number"], one["unit"] or last_unit) for one in matches]
-    right = [one for one in lengths if one]
-    if len(right) != len(lengths):
+    units = [usual_unit, *(one["unit"] for one in matches if one["unit"])]
+    lengths = [_length(one["number"], one["unit"] or units[-1]) for one in matches]
+    if not all(lengths):
         return None
-    return Size(right[0], right[1] if len(right) > 1 else "")
+    length, width = (*lengths, "")[:2]
+    return Size(length or "", width or "")
 
 
 def has_no_unit(words: str) -> bool:
     """Whether a size is told in numbers alone."""
     return read_size(words) is None and read_size(words, "ft") is not None
+
+
+def is_length_unit(words: str) -> bool:
+    """Whether lengths are told in it: feet, inches, metres, cm or steps."""
+    return words.lower() in _LENGTH_UNITS
 
 
 def read_length(words: str) -> str | None:
@@ -99,6 +106,8 @@ def read_sun(words: str) -> str | None:
         at_least = int(hours[1])
         return "full" if at_least >= FULL_SUN_H else "part" if at_least >= PART_SUN_H else "shade"
     told = words.lower().replace("-", " ").split()
+    if "not" in told:  # "not much" is little, "not full" is anything
+        return "shade" if {"much", "lots"} & {*told} else None
     return next((_SUN_WORDS[one] for one in told if one in _SUN_WORDS), None)
 
 
@@ -130,10 +139,22 @@ def _day_of_month(word: str) -> int | None:
     return int(match[1]) if match else None
 
 
-def day_words(month_day: str) -> str:
+def month_day_words(month_day: str) -> str:
     """A day of the year as it is spoken of: 16 Mar for "03-16"."""
     found = read_month_day(month_day)
     return f"{found.day} {_MONTHS[found.month - 1].capitalize()}" if found else month_day
+
+
+def read_day_words(words: str, since: date) -> date | None:
+    """Read "2027-03-15", or "mid March" as the first such day on or after another."""
+    with suppress(ValueError):
+        iso = date.fromisoformat(words)
+        return iso if FIRST_YEAR <= iso.year <= LAST_YEAR else None
+    told = read_month_day(read_month_words(words) or "")
+    if told is None:
+        return None
+    day = told.in_year(since.year)
+    return day if day >= since else told.in_year(since.year + 1)
 
 
 def read_weekdays(words: str) -> tuple[str, ...] | None:
