@@ -21,10 +21,11 @@ from planner.terms import guarded, unguarded
         " =1",
         '"=1',
         "'=1",
-        "\uff1d1",
-        "\uff0b1",
-    ]
-    + ["\uff0d1", "\uff201"],
+        "＝1",
+        "＋1",
+        "－1",
+        "＠1",
+    ],
 )
 def test_what_a_spreadsheet_would_run_has_an_apostrophe_before_it(formula: str) -> None:
     assert guarded(formula).startswith("'" + formula[:1])
