@@ -21,10 +21,10 @@ from planner.terms import guarded, unguarded
         " =1",
         '"=1',
         "'=1",
-        "＝1",
-        "＋1",
-        "－1",
-        "＠1",
+        "\N{FULLWIDTH EQUALS SIGN}1",
+        "\N{FULLWIDTH PLUS SIGN}1",
+        "\N{FULLWIDTH HYPHEN-MINUS}1",
+        "\N{FULLWIDTH COMMERCIAL AT}1",
     ],
 )
 def test_what_a_spreadsheet_would_run_has_an_apostrophe_before_it(formula: str) -> None:
