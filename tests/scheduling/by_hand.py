@@ -1,4 +1,4 @@
-"""A garden in which nothing freezes, for sums that are done on paper."""
+"""A garden in which nothing freezes unless it is told, for sums that are done on paper."""
 
 from datetime import date
 
@@ -16,6 +16,7 @@ Target = tuple[str, str, str, str]
 def paper_garden(
     crops: str,
     *targets: Target,
+    freezes: tuple[str, str] = ("never", "never"),
     garden_days: str = '"Mon"',
     wishes: str = "",
     beds: str = "",
@@ -26,8 +27,8 @@ plan = 1
 
 [site]
 latitude = 45.5
-last_spring_freeze = "never"
-first_fall_freeze = "never"
+last_spring_freeze = "{freezes[0]}"
+first_fall_freeze = "{freezes[1]}"
 
 [season]
 from = {FIRST}
