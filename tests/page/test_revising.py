@@ -3,12 +3,14 @@
 import re
 import threading
 import time
+from datetime import date
+from pathlib import Path
 from urllib.parse import urlencode
 
 import pytest
 
+from planner.cli.folder import season_made
 from planner.cli.share import revising
-from planner.season import Season, make_season
 from tests.page.conftest import LOOKED_AT, Shared
 
 _FORM = "application/x-www-form-urlencoded"
@@ -70,11 +72,11 @@ def test_a_second_revision_waits_for_the_first(
 ) -> None:
     go_on = threading.Event()
 
-    def slowly(*told: object, **more: object) -> Season:
+    def slowly(folder: Path, day: date) -> object:
         go_on.wait(60)
-        return make_season(*told, **more)  # type: ignore[arg-type] # handed through as it is
+        return season_made(folder, day)
 
-    monkeypatch.setattr(revising, "make_season", slowly)
+    monkeypatch.setattr(revising, "season_made", slowly)
     assert _step(shared, "show")[0] == 202
     for step in ("show", "write"):
         status, page = _step(shared, step)
@@ -105,7 +107,7 @@ def test_a_plan_that_cannot_stand_is_told(shared: Shared, name: str, words: str)
 
 @pytest.mark.filterwarnings("ignore::pytest.PytestUnhandledThreadExceptionWarning")
 def test_a_mistake_of_ours_ends_nothing(shared: Shared, monkeypatch: pytest.MonkeyPatch) -> None:
-    def fails(*_: object, **__: object) -> Season:
+    def fails(*_: object) -> None:
         raise RuntimeError  # told in the terminal that shares the page
 
     monkeypatch.setattr(revising, "season_made", fails)

@@ -1,5 +1,6 @@
 """`planner week --pdf`: this week's sheet, whole or not at all."""
 
+import shutil
 from pathlib import Path
 
 import pytest
@@ -8,11 +9,18 @@ from tests.plans import AS_OF, contents, planner, write_plan
 from tests.sheets.paper_read import POINTS_PER_MM, SIZES_MM, ReadPdf, joined
 
 
-@pytest.fixture
-def plan(tmp_path: Path) -> Path:
-    folder = write_plan(tmp_path / "plan")
+@pytest.fixture(scope="module")
+def made(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A plan folder with its season; not to be written into."""
+    folder = write_plan(tmp_path_factory.mktemp("week") / "plan")
     assert planner("schedule", folder, *AS_OF).returncode == 0
     return folder
+
+
+@pytest.fixture
+def plan(tmp_path: Path, made: Path) -> Path:
+    """The same, for one test alone."""
+    return shutil.copytree(made, tmp_path / "plan")
 
 
 def test_the_weeks_sheet_has_what_the_screen_shows(plan: Path, tmp_path: Path) -> None:
