@@ -1,0 +1,40 @@
+"""Units may be written as growers say them, in one or in many; common practice, no source."""
+
+import pytest
+
+from planner.terms import ONE_OF, UNITS, Figure, Quantity, Source, read_quantity
+
+_SPELLINGS = {
+    "in": ("inch", "inches"),
+    "ft": ("foot", "feet"),
+    "L": ("l", "liter", "liters", "litre", "litres"),
+    "gal": ("gallon", "gallons"),
+    "h": ("hour", "hours"),
+    "days": ("day", "d"),
+    "weeks": ("week",),
+    "roots": ("root",),
+    "heads": ("head",),
+    "bunches": ("bunch",),
+    "cuts": ("cut",),
+    "plants": ("plant",),
+}
+
+
+@pytest.mark.parametrize(
+    ("name", "written"), [(name, one) for name, many in _SPELLINGS.items() for one in many]
+)
+def test_a_unit_goes_by_its_other_words_too(name: str, written: str) -> None:
+    assert read_quantity(f"1 {written}") == Quantity(1, UNITS[name])
+
+
+@pytest.mark.parametrize("written", ["Inch", "FEET", "LITERS", "Gallons", "inchs", "galls"])
+def test_other_spellings_are_not_guessed_at(written: str) -> None:
+    assert read_quantity(f"1 {written}") is None
+
+
+@pytest.mark.parametrize(("many", "one"), sorted(ONE_OF.items()))
+def test_one_is_told_in_the_singular_and_more_in_the_plural(many: str, one: str) -> None:
+    source = Source("memory")
+    assert str(Figure(1, 1, many, source)) == f"1 {one}"
+    assert str(Figure(2, 2, many, source)) == f"2 {many}"
+    assert one in _SPELLINGS[many]
