@@ -4,7 +4,7 @@ Takes nothing. Gives quantities with units, weeks, month-days, figures with a so
 places in a file, and problems (the grower's mistakes, as values).
 """
 
-from planner.terms.day import FIRST_YEAR, LAST_YEAR, date_words, day_words
+from planner.terms.day import FIRST_YEAR, LAST_YEAR, MONTHS, date_words, day_words
 from planner.terms.figure import Fact, Figure
 from planner.terms.flow import Flow, read_flow
 from planner.terms.guarded_cell import guarded, unguarded
@@ -30,6 +30,7 @@ __all__ = [
     "LAST_YEAR",
     "M2_PER_SQ_FT",
     "MASS_UNITS",
+    "MONTHS",
     "ONE_OF",
     "PROBLEM_KINDS",
     "UNITS",

@@ -6,9 +6,15 @@ from datetime import date
 FIRST_YEAR, LAST_YEAR = 1900, 2200
 
 
+MONTHS = (
+    "January", "February", "March", "April", "May", "June", "July", "August", "September",
+    "October", "November", "December",
+)  # fmt: skip
+
+
 def day_words(day: date) -> str:
     """A day like "8 May", where its year goes without saying."""
-    return f"{day.day} {day:%B}"
+    return f"{day.day} {MONTHS[day.month - 1]}"
 
 
 def date_words(day: date) -> str:

@@ -4,8 +4,7 @@ from collections.abc import Sequence
 from typing import Any
 
 from planner.bedwork import CropAppetite, Feeds, Proposal
-
-_PLACES = 4
+from planner.writing.recorded import recorded
 
 
 def appetite_record(appetites: Sequence[CropAppetite]) -> list[dict[str, Any]]:
@@ -14,9 +13,9 @@ def appetite_record(appetites: Sequence[CropAppetite]) -> list[dict[str, Any]]:
         {
             "crop": one.crop.name,
             "unit": one.crop.unit.name,
-            "each_week": _round(one.each_week),
+            "each_week": recorded(one.each_week),
             "weeks": one.weeks,
-            "feeds": [_round(one.feeds.fewest), _round(one.feeds.most)]
+            "feeds": [recorded(one.feeds.fewest), recorded(one.feeds.most)]
             if isinstance(one.feeds, Feeds)
             else None,
             "published": [
@@ -45,13 +44,9 @@ def proposal_record(proposal: Proposal) -> dict[str, Any]:
                 "for_people": proposal.people,
                 "from": one.first.isoformat(),
                 "to": one.last.isoformat(),
-                "ground_share": _round(one.ground_share),
+                "ground_share": recorded(one.ground_share),
             }
             for one in proposal.targets
         ],
         "left_out": list(proposal.left_out),
     }
-
-
-def _round(value: float) -> float:
-    return round(value, _PLACES)

@@ -8,26 +8,23 @@ from dataclasses import replace
 from planner.bedwork import CropAppetite, Feeds, Proposal, ProposedTarget
 from planner.garden import AmountBasis, PublishedAmount
 from planner.terms import amount_words
+from planner.writing.paragraph import paragraph, paragraphs
 
 
 def appetite_text(appetites: Sequence[CropAppetite], width: int) -> str:
     """Each wanted crop beside what a person eats, then what is published of it."""
     parts = [
-        _fill(
+        paragraph(
             "What people eat differs, and so do published amounts, by a factor of three. Take them "
             "as a first guess and write what your table wants.",
             width,
         ),
-        "\n".join(_fill(_wanted(one), width) for one in appetites),
+        paragraphs(map(_wanted, appetites), width),
     ]
     published = [line for one in appetites for line in _published(one)]
     if published:
-        parts.append("\n".join(["Published:", *(_fill(line, width) for line in published)]))
+        parts.append("\n".join(["Published:", *(paragraph(line, width) for line in published)]))
     return "\n\n".join(parts)
-
-
-def _fill(text: str, width: int) -> str:
-    return textwrap.fill(text, width, subsequent_indent="  ")
 
 
 def _wanted(one: CropAppetite) -> str:

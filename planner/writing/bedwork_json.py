@@ -17,8 +17,8 @@ from planner.bedwork import (
     compost_years,
 )
 from planner.garden import Caution, Garden, NoPrice
+from planner.writing.recorded import recorded
 
-_PLACES = 4
 _UM_PER_M = 1e6
 
 
@@ -32,22 +32,22 @@ def filling_record(
             "parts": [
                 {
                     "part": line.part,
-                    "volume_l": _round(line.volume_l),
+                    "volume_l": recorded(line.volume_l),
                     "bags": line.bags,
                     "loads": line.loads,
                 }
                 for line in order.lines
             ],
-            "bag_kg": _round(order.bag_kg),
+            "bag_kg": recorded(order.bag_kg),
             "bags_cost": _price(order.bags_cost),
             "loads_cost": _price(order.loads_cost),
         },
         "tight": [
             {
                 "bed": one.bed.name,
-                "depth_m": _round(one.bed.soil_depth_m),
+                "depth_m": recorded(one.bed.soil_depth_m),
                 "crop": one.crop.name,
-                "wanted_m": _round(one.crop.ground.soil_depth.high / 1000),
+                "wanted_m": recorded(one.crop.ground.soil_depth.high / 1000),
             }
             for one in tight
         ],
@@ -116,19 +116,19 @@ def cautions_record(cautions: Sequence[Caution]) -> list[dict[str, Any]]:
 def _filling(one: Filling) -> dict[str, Any]:
     return {
         "bed": one.bed.name,
-        "volume_l": _round(one.volume_l),
+        "volume_l": recorded(one.volume_l),
         "layers": [
             {
                 "kind": layer.kind.value,
-                "depth_m": _round(layer.depth_m),
-                "volume_l": _round(layer.volume_l),
+                "depth_m": recorded(layer.depth_m),
+                "volume_l": recorded(layer.volume_l),
             }
             for layer in one.layers
         ],
         "mix": {"parts": dict(one.mix.parts), "source": one.mix.source.key},
-        "mix_l": {part: _round(volume_l) for part, volume_l in one.parts.items()},
-        "settles_l": _round(one.settles_l),
-        "wet_kg": _round(one.wet_kg),
+        "mix_l": {part: recorded(volume_l) for part, volume_l in one.parts.items()},
+        "settles_l": recorded(one.settles_l),
+        "wet_kg": recorded(one.wet_kg),
         "first_in": one.first_in.isoformat() if one.first_in else None,
         "shallow_when_settled_for": list(one.shallow_for),
         "doubts": [doubt.value for doubt in one.doubts],
@@ -143,9 +143,9 @@ def _turnover(one: Turnover) -> dict[str, Any]:
         "from_m": one.from_um / _UM_PER_M,
         "to_m": one.to_um / _UM_PER_M,
         "pulled": one.pulled,
-        "compost_l": _round(one.volume_l),
-        "compost_mm": _round(one.depth_mm),
-        "running_mm": _round(one.running_mm),
+        "compost_l": recorded(one.volume_l),
+        "compost_mm": recorded(one.depth_mm),
+        "running_mm": recorded(one.running_mm),
         "held_back": one.held_back,
         "followers": list(one.followers),
     }
@@ -155,15 +155,11 @@ def _compost(one: CompostYear) -> dict[str, Any]:
     return {
         "bed": one.bed.name,
         "year": one.year,
-        "volume_l": _round(one.volume_l),
-        "deepest_mm": _round(one.deepest_mm),
+        "volume_l": recorded(one.volume_l),
+        "deepest_mm": recorded(one.deepest_mm),
         "full_on": one.full_on.isoformat() if one.full_on else None,
     }
 
 
 def _price(cost: float | NoPrice) -> float | None:
     return None if isinstance(cost, NoPrice) else round(cost, 2)
-
-
-def _round(value: float) -> float:
-    return round(value, _PLACES)

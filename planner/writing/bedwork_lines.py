@@ -9,8 +9,8 @@ from planner.bedwork import Turnover, fillings_of, manure_checks, turnovers_of, 
 from planner.climate import Climate
 from planner.garden import Garden
 from planner.scheduling import Sowing
-from planner.terms import Week, volume_words, week_of
-from planner.writing.place_words import day_words, short_stretch_words, stretch_words
+from planner.terms import Week, date_words, listed_words, volume_words, week_of
+from planner.writing.place_words import short_stretch_words, stretch_words
 from planner.writing.turnover_text import dressing_words
 from planner.writing.water_lines import water_lines
 
@@ -59,7 +59,7 @@ def _fill(garden: Garden, sowings: Sequence[Sowing]) -> Iterator[tuple[date, str
             volume = volume_words(one.volume_l, one.bed.note.unit)
             yield (
                 one.first_in - _FILL_BEFORE,
-                f"Fill {one.bed.name} with {volume} by {day_words(one.first_in)}.",
+                f"Fill {one.bed.name} with {volume} by {date_words(one.first_in)}.",
             )
 
 
@@ -87,7 +87,7 @@ def _place(found: Sequence[Turnover]) -> str:
             joined.append((from_um, to_um))
     *others, last = joined
     words = [short_stretch_words(bed, *one) for one in others]
-    return f"{bed.name}, {' and '.join([*words, stretch_words(bed, *last)])}"
+    return f"{bed.name}, {listed_words([*words, stretch_words(bed, *last)])}"
 
 
 def _wait(garden: Garden, sowings: Sequence[Sowing]) -> Iterator[tuple[date, str]]:
@@ -100,5 +100,5 @@ def _wait(garden: Garden, sowings: Sequence[Sowing]) -> Iterator[tuple[date, str
             for week in sorted({week_of(day) for day in early}):
                 alike[week, one.from_on].append(one.sowing)
         for (week, from_on), named in alike.items():
-            until = f"before {day_words(from_on)}: raw manure on {check.manure.bed}"
+            until = f"before {date_words(from_on)}: raw manure on {check.manure.bed}"
             yield week.monday, f"Do not pick {', '.join(named)} {until}."

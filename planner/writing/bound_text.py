@@ -1,15 +1,14 @@
 """How near the season comes to the best there could be, and what would help most, in sentences."""
 
 import math
-import textwrap
 from collections.abc import Iterator, Mapping
 from statistics import fmean
 
 from planner.scheduling import MoreGround, Opening
 from planner.season import Season
 from planner.terms import count_words
+from planner.writing.paragraph import paragraphs
 
-_LEAST_WIDTH = 40
 _MOST_CROPS = 3
 _MOST_REPEATS = 3
 _AS_GOOD = 0.0005
@@ -20,7 +19,7 @@ def bound_text(season: Season, by_thumb: float, width: int) -> str:
 
     `by_thumb` is the share a fixed sowing interval would meet on the same ground.
     """
-    return _filled([_bound(season), _thumb(by_thumb), *help_sentences(season)], width)
+    return paragraphs([_bound(season), _thumb(by_thumb), *help_sentences(season)], width)
 
 
 def promise_text(season: Season, width: int) -> str:
@@ -29,13 +28,7 @@ def promise_text(season: Season, width: int) -> str:
     counts = f"{len(season.sowings)} sowings, {len(season.tasks)} tasks"
     likely = f"{shares.fill:.0%} of all that is wanted, {shares.weeks_met:.0%} of weeks in full"
     tried = [f"{one} By the likely dates alone it would be {likely}." for one in _tried(season)]
-    return _filled([f"{counts}.", *tried] if tried else [f"{counts}; {likely}."], width)
-
-
-def _filled(sentences: list[str], width: int) -> str:
-    return "\n".join(
-        textwrap.fill(one, max(_LEAST_WIDTH, width), subsequent_indent="  ") for one in sentences
-    )
+    return paragraphs([f"{counts}.", *tried] if tried else [f"{counts}; {likely}."], width)
 
 
 def bound_sentences(season: Season) -> tuple[str, ...]:
@@ -63,7 +56,7 @@ def _bound(season: Season) -> str:
     measures = season.measures
     words = f"No plan for these beds can meet more than {_share(measures.bound)} of what you want"
     if measures.gap < _AS_GOOD:
-        return f"{words}, and this one does."
+        return f"{words}, and this one meets as much."
     return f"{words}; by its likely dates this one meets {_share(measures.fill)}."
 
 
@@ -103,7 +96,7 @@ def _opening(opening: Opening) -> str:
     weeks = ", ".join(
         f"{count_words(many, 'week')} of {crop}" for crop, many in _largest(opening.weeks)
     )
-    return f"With {opening.change} something could be had for {weeks} that now get nothing."
+    return f"With {opening.change} there would be something in weeks that now get nothing: {weeks}."
 
 
 def _largest(weeks: Mapping[str, int]) -> list[tuple[str, int]]:
@@ -119,6 +112,6 @@ def _repeats(season: Season) -> Iterator[str]:
     if more:
         told.append(f"and {count_words(more, 'more sowing')}")
     yield (
-        "The same family comes back to the same ground within a year, because other ground was "
-        f"not free or worse: {', '.join(told)}. Look out for its pests and diseases there."
+        "The same family comes back to the same ground within a year, because no other ground was "
+        f"free and as good: {', '.join(told)}. Look out for its pests and diseases there."
     )

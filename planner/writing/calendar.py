@@ -17,6 +17,7 @@ from planner.tasks import Task, TaskKind
 from planner.terms import amount_words
 from planner.writing.calendar_event import CANCELLED, CalendarEvent, calendar_of, events_in
 from planner.writing.content_lines import component, escaped, plain
+from planner.writing.place_words import beds_words
 
 # The evening before, at six: counted back from midnight at the start of the day.
 _ALARM = "-PT6H"
@@ -33,7 +34,7 @@ class Calendars:
 
 
 @dataclass(frozen=True, slots=True)
-class Entry:
+class Unstamped:
     """What an event says, before it is stamped. `last` is the last day, included."""
 
     id: str
@@ -51,7 +52,7 @@ def write_calendars(season: Season, earlier: bytes | None) -> Calendars:
     A ValueError says that the earlier file is damaged.
     """
     known = events_in(earlier) if earlier else {}
-    live = [_stamped(entry, season, known) for entry in entries_of(season)]
+    live = [_stamped(said, season, known) for said in unstamped_events(season)]
     uids = {event.uid for event in live}
     gone = [
         _called_off(event, season.as_of)
@@ -62,68 +63,69 @@ def write_calendars(season: Season, earlier: bytes | None) -> Calendars:
     return Calendars(file, _file(season, [*live, *gone]) if gone else file)
 
 
-def entries_of(season: Season) -> Iterator[Entry]:
-    """An entry for every task but harvests, and one harvest time for every sowing."""
+def unstamped_events(season: Season) -> Iterator[Unstamped]:
+    """An event for every task but harvests, and one harvest time for every sowing."""
     for task in season.tasks:
         if task.kind not in _HARVESTS:
-            yield _task_entry(task)
+            yield _task_event(task)
     for sowing in season.sowings:
         if sowing.harvest:
-            yield _harvest_entry(sowing)
+            yield _harvest_event(sowing)
 
 
-def _task_entry(task: Task) -> Entry:
+def _task_event(task: Task) -> Unstamped:
     kind = str(task.kind)
     words = f"{kind.capitalize()} {task.sowing}"
     text = f"{task.text}\n{task.bed}, {task.place}."
-    return Entry(task.id, words, task.on, task.on, task.bed, kind, text)
+    return Unstamped(task.id, words, task.on, task.on, task.bed, kind, text)
 
 
-def _harvest_entry(sowing: Sowing) -> Entry:
+def _harvest_event(sowing: Sowing) -> Unstamped:
     first, last = sowing.harvest[0].day, sowing.harvest[-1].day
     total = math.fsum(taken.amount for taken in sowing.harvest)
     in_all = "" if first == last else " in all"
-    beds = " + ".join(dict.fromkeys(block.bed for block in sowing.blocks))
     text = (
         f"About {amount_words(total, sowing.crop.unit)} of {sowing.crop.name}{in_all}. Likely ripe "
         f"from {sowing.ripe.likely}, between {sowing.ripe.early} and {sowing.ripe.late}, "
         f"counted {sowing.counted}."
     )
-    entry_id = f"{sowing.id}/harvest/1"
-    return Entry(entry_id, f"Harvest {sowing.id}", first, last, beds, "harvest", text)
+    event_id = f"{sowing.id}/harvest/1"
+    return Unstamped(
+        event_id, f"Harvest {sowing.id}", first, last, beds_words(sowing), "harvest", text
+    )
 
 
-def _stamped(entry: Entry, season: Season, known: dict[str, CalendarEvent]) -> CalendarEvent:
+def _stamped(said: Unstamped, season: Season, known: dict[str, CalendarEvent]) -> CalendarEvent:
     """The event with the stamps it had if it says the same, else with a higher number."""
-    uid = str(uuid5(season.plan_id, entry.id))
+    uid = str(uuid5(season.plan_id, said.id))
     before = known.get(uid)
     if before is None:
-        return _event(entry, uid, _stamp(season.as_of), 0)
-    same = _event(entry, uid, before.value("DTSTAMP"), before.number)
+        return _event(said, uid, _stamp(season.as_of), 0)
+    same = _event(said, uid, before.value("DTSTAMP"), before.number)
     if same == before:
         return before
-    return _event(entry, uid, _stamp(season.as_of), before.number + 1)
+    return _event(said, uid, _stamp(season.as_of), before.number + 1)
 
 
 def _stamp(day: date) -> str:
     return f"{day:%Y%m%d}T000000Z"
 
 
-def _event(entry: Entry, uid: str, stamp: str, number: int) -> CalendarEvent:
-    summary = escaped(plain(entry.summary))
+def _event(said: Unstamped, uid: str, stamp: str, number: int) -> CalendarEvent:
+    summary = escaped(plain(said.summary))
     alarm = ("ACTION:DISPLAY", f"DESCRIPTION:{summary}", f"TRIGGER:{_ALARM}")
     return CalendarEvent(
         (
             f"SUMMARY:{summary}",
-            f"DTSTART;VALUE=DATE:{entry.first:%Y%m%d}",
-            f"DTEND;VALUE=DATE:{entry.last + timedelta(days=1):%Y%m%d}",
+            f"DTSTART;VALUE=DATE:{said.first:%Y%m%d}",
+            f"DTEND;VALUE=DATE:{said.last + timedelta(days=1):%Y%m%d}",
             f"DTSTAMP:{stamp}",
             f"UID:{uid}",
             f"SEQUENCE:{number}",
-            f"CATEGORIES:{escaped(entry.kind)}",
-            f"DESCRIPTION:{escaped(plain(entry.text))}",
+            f"CATEGORIES:{escaped(said.kind)}",
+            f"DESCRIPTION:{escaped(plain(said.text))}",
             f"LAST-MODIFIED:{stamp}",
-            f"LOCATION:{escaped(plain(entry.bed))}",
+            f"LOCATION:{escaped(plain(said.bed))}",
             "STATUS:CONFIRMED",
             "TRANSP:TRANSPARENT",
             *component("VALARM", alarm),

@@ -1,9 +1,9 @@
 """Cautions in words, each with who decides and where it is from."""
 
-import textwrap
 from collections.abc import Sequence
 
 from planner.garden import Caution
+from planner.writing.paragraph import headed
 from planner.writing.source_words import in_brackets
 
 
@@ -12,10 +12,7 @@ def cautions_text(cautions: Sequence[Caution], width: int) -> str:
     if not cautions:
         return ""
     told = (f"{one.hazard.capitalize()}{caution_words(one)}" for one in cautions)
-    folded = (
-        textwrap.fill(one, width, initial_indent="  ", subsequent_indent="    ") for one in told
-    )
-    return "\n".join(["Take care", *folded])
+    return headed(["Take care", *told], width)
 
 
 def caution_words(one: Caution) -> str:

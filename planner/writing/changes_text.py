@@ -1,16 +1,16 @@
 """What a revision changed, why, and what it brings or costs the weeks to come."""
 
 import math
-import textwrap
 from collections import defaultdict
 from collections.abc import Iterator
-from datetime import date
 
 from planner.scheduling import Sowing
 from planner.season import Changed, Season, WeekChange
-from planner.terms import amount_words, count_words
+from planner.terms import amount_words, count_words, day_words
+from planner.writing.paragraph import paragraphs
+from planner.writing.place_words import beds_words
+from planner.writing.week_words import span_words
 
-_LEAST_WIDTH = 40
 _MOST_NAMED = 8
 _MOST_CROPS = 4
 
@@ -30,22 +30,20 @@ def changes_text(season: Season, width: int) -> str:
     ]
     if not lines and season.changes.compared:
         lines = ["Nothing; all goes on as it was planned."]
-    return "\n".join(
-        textwrap.fill(line, max(_LEAST_WIDTH, width), subsequent_indent="  ") for line in lines
-    )
+    return paragraphs(lines, width)
 
 
 def _begun(one: Changed) -> str:
     was, now = one.was, one.now
-    told = [f"ripe about {_day(now.ripe.likely)}, not {_day(was.ripe.likely)}"]
+    told = [f"ripe about {day_words(now.ripe.likely)}, not {day_words(was.ripe.likely)}"]
     if now.ripe.likely == was.ripe.likely:
         told = []
     if now.set_out_on != was.set_out_on and now.set_out_on and was.set_out_on:
-        told.append(f"set out on {_day(now.set_out_on)}, not {_day(was.set_out_on)}")
+        told.append(f"set out on {day_words(now.set_out_on)}, not {day_words(was.set_out_on)}")
     if now.sow_on != was.sow_on:
-        told.append(f"sown on {_day(now.sow_on)}, not {_day(was.sow_on)}")
+        told.append(f"sown on {day_words(now.sow_on)}, not {day_words(was.sow_on)}")
     if now.clear_on != was.clear_on:
-        told.append(f"cleared on {_day(now.clear_on)}, not {_day(was.clear_on)}")
+        told.append(f"cleared on {day_words(now.clear_on)}, not {day_words(was.clear_on)}")
     return f"Stands: {now.id}, {', '.join(told)}."
 
 
@@ -53,18 +51,18 @@ def _moved(one: Changed) -> str:
     was, now = one.was, one.now
     told = []
     if now.sow_on != was.sow_on:
-        told.append(f"begun on {_day(now.sow_on)}, not {_day(was.sow_on)}")
+        told.append(f"begun on {day_words(now.sow_on)}, not {day_words(was.sow_on)}")
     elif now.set_out_on != was.set_out_on and now.set_out_on and was.set_out_on:
-        told.append(f"set out on {_day(now.set_out_on)}, not {_day(was.set_out_on)}")
+        told.append(f"set out on {day_words(now.set_out_on)}, not {day_words(was.set_out_on)}")
     if now.clear_on != was.clear_on:
-        told.append(f"cleared on {_day(now.clear_on)}, not {_day(was.clear_on)}")
+        told.append(f"cleared on {day_words(now.clear_on)}, not {day_words(was.clear_on)}")
     return f"Moved: {now.id}, {', '.join(told)}."
 
 
 def _begins(one: Sowing) -> str:
-    beds = " + ".join(dict.fromkeys(block.bed for block in one.blocks))
+    beds = beds_words(one)
     where = f"indoors, then in {beds}" if one.set_out_on else f"in {beds}"
-    return f"{one.id} on {_day(one.sow_on)} {where}"
+    return f"{one.id} on {day_words(one.sow_on)} {where}"
 
 
 def _named(what: str, told: list[str]) -> Iterator[str]:
@@ -101,9 +99,4 @@ def _by_crop(season: Season, weeks: list[WeekChange]) -> str:
 
 
 def _span(weeks: list[WeekChange]) -> str:
-    first, last = min(one.week for one in weeks), max(one.week for one in weeks)
-    return str(first) if first == last else f"{first} to {last}"
-
-
-def _day(day: date) -> str:
-    return f"{day.day} {day:%B}"
+    return span_words(min(one.week for one in weeks), max(one.week for one in weeks))

@@ -6,8 +6,16 @@ from itertools import groupby
 
 from planner.bedwork import Doubt, Filling, Layer, LayerKind, Order, TightDepth
 from planner.garden import Garden, NoPrice, SoilMix
-from planner.terms import UNITS, Unit, count_words, length_words, volume_words, weight_words
-from planner.writing.place_words import day_words
+from planner.terms import (
+    UNITS,
+    Unit,
+    count_words,
+    date_words,
+    length_words,
+    volume_words,
+    weight_words,
+)
+from planner.writing.paragraph import headed, paragraph
 from planner.writing.source_words import in_brackets
 
 _DOUBTS = {
@@ -17,7 +25,7 @@ _DOUBTS = {
     "too rich in phosphorus. Ask for an analysis, or take more topsoil.",
 }
 _TIGHT = (
-    "Less deep than the crops planned there would have. They stand it, and root deeper where sound "
+    "Shallower than the crops planned there would like. They stand it, and root deeper where sound "
     "soil lies under an open bed:"
 )
 
@@ -30,19 +38,18 @@ def filling_text(
     width: int,
 ) -> str:
     """A part for each new bed, one for the order, and beds less deep than crops would have them."""
-    parts = [_wrapped(filling_lines(one, garden), width) for one in fillings]
+    parts = [headed(filling_lines(one, garden), width) for one in fillings]
     if fillings:
         parts.append("\n".join(_order_lines(garden, order, width)))
-        parts.append(_wrapped([_other_mixes(garden)], width))
+        parts.append(paragraph(_other_mixes(garden), width))
     else:
         parts.append(
-            _wrapped(
-                ["No bed is new. Write new = true below a [[bed]] that is still to be filled."],
-                width,
+            paragraph(
+                "No bed is new. Write new = true below a [[bed]] that is still to be filled.", width
             )
         )
     if tight:
-        parts.append(_wrapped(tight_lines(tight), width))
+        parts.append(headed(tight_lines(tight), width))
     return "\n\n".join(parts)
 
 
@@ -65,24 +72,10 @@ def price_words(price: float) -> str:
     return f"{price:,.2f}"
 
 
-def _wrapped(lines: Sequence[str], width: int) -> str:
-    """Lines folded to a width; those after the first are set in."""
-    first, *rest = lines
-    return "\n".join(
-        [
-            textwrap.fill(first, width, subsequent_indent="  "),
-            *(
-                textwrap.fill(one, width, initial_indent="  ", subsequent_indent="    ")
-                for one in rest
-            ),
-        ]
-    )
-
-
 def filling_lines(one: Filling, garden: Garden) -> list[str]:
     """A new bed: a head with its volume and depth, then layers from the bottom up, and notes."""
     unit = one.bed.note.unit
-    by = f", by {day_words(one.first_in)}" if one.first_in else ""
+    by = f", by {date_words(one.first_in)}" if one.first_in else ""
     depth = _depth(one.bed.soil_depth_m, unit)
     lines = [f"{one.bed.name}{by}: {volume_words(one.volume_l, unit)}, {depth} deep"]
     if len(one.layers) > 1:
@@ -114,21 +107,21 @@ def _depth(depth_m: float, unit: Unit) -> str:
 
 
 def _order_lines(garden: Garden, order: Order, width: int) -> Iterator[str]:
-    unit = garden.beds[0].note.unit
+    unit = garden.unit
     yield "To buy, topping up included:"
     names = max(len(line.part) for line in order.lines)
     for line in order.lines:
         volume = volume_words(line.volume_l, unit)
         bags, loads = count_words(line.bags, "bag"), count_words(line.loads, "load")
         words = f"{line.part:<{names}}  {volume}: {bags}, or {loads}"
-        yield textwrap.fill(words, width, initial_indent="  ", subsequent_indent="    ")
+        yield paragraph(words, width, "  ")
     for note in order_notes(garden, order):
         yield textwrap.fill(note, width, initial_indent="  ", subsequent_indent="  ")
 
 
 def order_notes(garden: Garden, order: Order) -> Iterator[str]:
     """What a bag and a load hold, a bag too heavy for one, and what either way costs."""
-    soil, unit = garden.soil, garden.beds[0].note.unit
+    soil, unit = garden.soil, garden.unit
     bag, load = (parcel_words(one.size.middle, unit) for one in (soil.bag, soil.bulk))
     weighs = weight_words(order.bag_kg, unit)
     bag += f" {in_brackets(soil.bag.size.source)}"

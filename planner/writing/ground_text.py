@@ -21,7 +21,7 @@ def ground_text(garden: Garden) -> str:
 
 
 def _kept_line(kept: KeptGround, garden: Garden) -> str:
-    bed = next(bed for bed in garden.beds if bed.name == kept.bed)
+    bed = garden.bed(kept.bed)
     where = "all of it"
     if (kept.from_um, kept.to_um) != (0, bed.line_um):
         ends = (length_words(end, bed.note.unit) for end in (kept.from_um, kept.to_um))

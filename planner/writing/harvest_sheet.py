@@ -5,9 +5,9 @@ from collections.abc import Iterator
 from planner.season import CropOutlook, Season
 from planner.terms import Week
 from planner.writing.csv_text import csv_bytes
+from planner.writing.recorded import recorded
 
 COLUMNS = ("week", "crop", "wanted", "expected", "low", "high", "unit", "unmet_reason")
-_PLACES = 4
 
 
 def write_harvest_sheet(season: Season) -> bytes:
@@ -37,6 +37,6 @@ def _rows(outlook: CropOutlook) -> Iterator[tuple[Week, tuple[str | float, ...]]
             supply.high.get(week, 0.0),
         )
         if any(amounts):
-            numbers = (round(float(amount), _PLACES) for amount in amounts)
+            numbers = (recorded(float(amount)) for amount in amounts)
             unit = outlook.crop.unit.name
             yield week, (outlook.crop.name, *numbers, unit, reasons.get(week, ""))

@@ -2,12 +2,12 @@
 
 import textwrap
 from collections.abc import Iterator, Sequence
-from datetime import date
 
 from planner.bedwork import AwayBed, Holiday
 from planner.garden import NoDrip
 from planner.scheduling import Sowing
-from planner.terms import Unit
+from planner.terms import Unit, date_words
+from planner.writing.place_words import beds_words
 from planner.writing.water_words import finger_words, run_words, water_words
 
 _LEAVE_ALONE = (
@@ -39,7 +39,7 @@ def _sheet(one: Holiday, unit: Unit, width: int) -> Iterator[str]:
 
 def away_days_words(one: Holiday) -> str:
     """The days away, such as "12 July 2027 to 20 July 2027"."""
-    return f"{_day(one.away.first)} to {_day(one.away.last)}"
+    return f"{date_words(one.away.first)} to {date_words(one.away.last)}"
 
 
 def watering_words(one: Holiday, unit: Unit) -> str:
@@ -89,15 +89,11 @@ def _picks(one: Holiday) -> Iterator[str]:
         yield f"{_named([sowing])}: what is ready; picking keeps more coming."
     if one.stands:
         yield f"Ready, and can be taken or left: {_named(one.stands)}."
-    yield "Wash hands, rinse it under running water."
+    yield "Wash your hands, and rinse what you pick under running water."
 
 
 def _named(sowings: Sequence[Sowing]) -> str:
-    return ", ".join(f"{one.id} ({_beds(one)})" for one in sowings)
-
-
-def _beds(one: Sowing) -> str:
-    return " + ".join(dict.fromkeys(block.bed for block in one.blocks))
+    return ", ".join(f"{one.id} ({beds_words(one)})" for one in sowings)
 
 
 def _crops(sowings: Sequence[Sowing]) -> str:
@@ -106,7 +102,3 @@ def _crops(sowings: Sequence[Sowing]) -> str:
 
 def _item(text: str, width: int) -> str:
     return textwrap.fill(text, width, initial_indent="  - ", subsequent_indent="    ")
-
-
-def _day(day: date) -> str:
-    return f"{day.day} {day:%B %Y}"

@@ -6,8 +6,8 @@ from datetime import date
 
 from planner.bedwork import ManureCheck, PickAfterManure
 from planner.garden import EatenPart, Garden
-from planner.terms import count_words
-from planner.writing.place_words import day_words
+from planner.terms import count_words, date_words
+from planner.writing.paragraph import headed
 from planner.writing.source_words import in_brackets
 
 _WHERE = {
@@ -26,7 +26,7 @@ def manure_text(garden: Garden, checks: Sequence[ManureCheck], width: int) -> st
             "bed and on, and each harvest is checked against it.",
             width,
         )
-    told = ("\n".join(_folded(manure_lines(one), width)) for one in checks)
+    told = (headed(manure_lines(one), width) for one in checks)
     return "\n\n".join([textwrap.fill(manure_rule(garden), width), *told])
 
 
@@ -40,20 +40,13 @@ def manure_rule(garden: Garden) -> str:
     )
 
 
-def _folded(lines: Sequence[str], width: int) -> Iterator[str]:
-    head, *told = lines
-    yield textwrap.fill(head, width, subsequent_indent="  ")
-    for one in told:
-        yield textwrap.fill(one, width, initial_indent="  ", subsequent_indent="    ")
-
-
 def manure_lines(check: ManureCheck) -> list[str]:
     """A time manure was spread: from when on may be picked; then what is too early and in time."""
     manure = check.manure
     head = (
-        f"{manure.bed}, worked in on {day_words(manure.on)}: pick from "
-        f"{day_words(check.touching_from)} on; what grows clear of the soil from "
-        f"{day_words(check.clear_from)} on"
+        f"{manure.bed}, worked in on {date_words(manure.on)}: pick from "
+        f"{date_words(check.touching_from)} on; what grows clear of the soil from "
+        f"{date_words(check.clear_from)} on"
     )
     told = [*_too_early(check), *_in_time(check), *_unchecked(check)]
     return [head, *(told or ["Nothing is picked there afterwards in this season."])]
@@ -66,11 +59,12 @@ def _too_early(check: ManureCheck) -> Iterator[str]:
         alike.setdefault((one.eaten_part, one.from_on, one.needed_days), []).append(one)
     for (eaten, from_on, days), picks in alike.items():
         named = ", ".join(
-            f"{one.sowing} on {day_words(one.on)} ({count_words(one.days, 'day')})" for one in picks
+            f"{one.sowing} on {date_words(one.on)} ({count_words(one.days, 'day')})"
+            for one in picks
         )
         yield (
             f"Too early, as {_WHERE[eaten]} and {days} days are needed: {named}. Pick none of it "
-            f"before {day_words(from_on)}."
+            f"before {date_words(from_on)}."
         )
     if alike:
         yield (

@@ -1,8 +1,7 @@
-"""Where a stretch of a bed lies, and a day, as one says them at the bed."""
-
-from datetime import date
+"""Where a stretch of a bed lies, and in which beds a sowing stands, as one says it there."""
 
 from planner.garden import Bed
+from planner.scheduling import Sowing
 from planner.terms import length_words
 
 _ALL = "all of it"
@@ -13,8 +12,7 @@ def stretch_words(bed: Bed, from_um: int, to_um: int) -> str:
     words = short_stretch_words(bed, from_um, to_um)
     if words == _ALL:
         return words
-    way = "clockwise along the rim from the mark" if bed.is_round else "from the marked end"
-    return f"{words} {way}"
+    return f"{words} {bed.mark_words}"
 
 
 def short_stretch_words(bed: Bed, from_um: int, to_um: int) -> str:
@@ -25,6 +23,6 @@ def short_stretch_words(bed: Bed, from_um: int, to_um: int) -> str:
     return f"{length_words(from_um, unit)} to {length_words(to_um, unit)}"
 
 
-def day_words(day: date) -> str:
-    """A day like "8 May 2027"."""
-    return f"{day.day} {day:%B} {day.year}"
+def beds_words(sowing: Sowing) -> str:
+    """The beds a sowing stands in, like "North 1" or "North 1 + North 2"."""
+    return " + ".join(dict.fromkeys(block.bed for block in sowing.blocks))

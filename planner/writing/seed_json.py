@@ -3,8 +3,7 @@
 from typing import Any
 
 from planner.bedwork import NoTrays, Seed, SeedNeed
-
-_PLACES = 4
+from planner.writing.recorded import recorded
 
 
 def seed_record(seed: Seed) -> dict[str, Any]:
@@ -13,7 +12,7 @@ def seed_record(seed: Seed) -> dict[str, Any]:
     return {
         "as_of": seed.as_of.isoformat(),
         "confidence": wish.confidence,
-        "kept": round(wish.kept.middle, _PLACES),
+        "kept": recorded(wish.kept.middle),
         "crops": [_need(one) for one in seed.needs],
         "trays": None
         if isinstance(trays, NoTrays)
@@ -27,7 +26,7 @@ def _need(one: SeedNeed) -> dict[str, Any]:
         "start_from": one.crop.start_from.value,
         "plants": one.plants,
         "seeds": one.seeds,
-        "comes_up": round(one.comes_up, _PLACES),
+        "comes_up": recorded(one.comes_up),
         "in_box": one.in_box,
         "too_old": one.too_old,
         "to_buy": one.to_buy,

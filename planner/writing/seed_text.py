@@ -5,7 +5,8 @@ from collections.abc import Iterator
 from itertools import groupby
 
 from planner.bedwork import NoTrays, Seed, SeedNeed
-from planner.terms import count_words
+from planner.terms import count_words, day_words
+from planner.writing.paragraph import paragraph, paragraphs
 
 
 def seed_text(seed: Seed, width: int) -> str:
@@ -16,13 +17,9 @@ def seed_text(seed: Seed, width: int) -> str:
         "\n".join([head, *(_item(f"[ ] {line}", width) for line in lines)])
         for head, lines in seed_months(seed)
     ]
-    parts = [*(months or ["Nothing is to be bought."]), _fill(in_the_box(seed), width)]
-    parts += ["\n".join(_fill(one, width) for one in seed_grounds(seed))]
+    parts = [*(months or ["Nothing is to be bought."]), paragraph(in_the_box(seed), width)]
+    parts += [paragraphs(seed_grounds(seed), width)]
     return "\n\n".join(filter(None, parts))
-
-
-def _fill(text: str, width: int) -> str:
-    return textwrap.fill(text, width, subsequent_indent="  ")
 
 
 def _item(text: str, width: int) -> str:
@@ -54,18 +51,14 @@ def _line(one: SeedNeed) -> str:
     old = f" (the {one.too_old} in the box are too old)" if one.too_old else ""
     return (
         f"{one.crop.name}: {_count(one, one.to_buy)}{packets}{box}{old}, "
-        f"for {count_words(one.plants, 'plant')}; by {_day(one.order_by)}, "
-        f"first used {_day(one.first_on)}."
+        f"for {count_words(one.plants, 'plant')}; by {day_words(one.order_by)}, "
+        f"first used {day_words(one.first_on)}."
     )
 
 
 def _count(one: SeedNeed, number: int) -> str:
     thing = one.crop.start_from.value.removesuffix("s")
     return count_words(number, thing)
-
-
-def _day(day: object) -> str:
-    return f"{day:%d %B}".lstrip("0")
 
 
 def seed_grounds(seed: Seed) -> Iterator[str]:
@@ -80,7 +73,7 @@ def seed_grounds(seed: Seed) -> Iterator[str]:
         yield "Nothing is to be started indoors."
     else:
         yield (
-            f"Trays: most are in use from {_day(seed.trays.on)}: "
+            f"Trays: most are in use from {day_words(seed.trays.on)}: "
             f"{count_words(seed.trays.cells, 'cell')} with a seed in each, "
             f"{count_words(seed.trays.trays, 'tray')} of {wish.tray_cells}."
         )

@@ -1,7 +1,6 @@
 """What the program knows of a site's year, in words: freezes and their odds, and temperatures."""
 
 from collections.abc import Iterator
-from datetime import date
 
 from planner.climate import (
     Climate,
@@ -14,6 +13,7 @@ from planner.climate import (
     numbered_day,
 )
 from planner.garden import DailyWeather, FreezesOnRecord, Garden
+from planner.terms import day_words
 
 # The thresholds of published freeze tables: 36, 32 and 28 degF.
 _THRESHOLDS = ((2.2, "36 degF"), (0.0, "32 degF"), (-2.2, "28 degF"))
@@ -48,7 +48,7 @@ def _freeze_lines(climate: Climate, garden: Garden) -> Iterator[str]:
 
 def _stated_days(year: FreezeYearOdds) -> Iterator[tuple[str, str]]:
     for risk in (_HALF, _ONE_IN_TEN):
-        yield _day(year.spring_at_risk(risk)), _day(year.fall_at_risk(risk))
+        yield day_words(year.spring_at_risk(risk)), day_words(year.fall_at_risk(risk))
 
 
 def _recorded_days(record: FreezeRecord) -> Iterator[tuple[str, str]]:
@@ -56,7 +56,8 @@ def _recorded_days(record: FreezeRecord) -> Iterator[tuple[str, str]]:
     for risk in (_HALF, _ONE_IN_TEN):
         days = (record.spring_day_at_risk(risk), record.fall_day_at_risk(risk))
         spring, fall = (
-            _day(numbered_day(day, 2023)) if isinstance(day, int | float) else "" for day in days
+            day_words(numbered_day(day, 2023)) if isinstance(day, int | float) else ""
+            for day in days
         )
         yield spring, fall
 
@@ -69,10 +70,6 @@ def _odds_lines(half: tuple[str, str], one_in_ten: tuple[str, str]) -> Iterator[
     for share, (spring, fall) in (("half of all years", half), ("one year in ten", one_in_ten)):
         yield f"In spring {share}: {f'freeze after {spring}' if spring else _TOO_FEW}."
         yield f"In fall {share}: {f'freeze before {fall}' if fall else _TOO_FEW}."
-
-
-def _day(day: date) -> str:
-    return f"{day.day} {day:%B}"
 
 
 def _record_lines(weather: DailyWeather, latitude_deg: float) -> Iterator[str]:
@@ -102,6 +99,6 @@ def _temperature_line(climate: Climate, garden: Garden) -> str:
     if isinstance(known, KnownTemperatures):
         return f"Growth is counted by heat, from {known.words}."
     return (
-        "Growth is counted by the calendar, because no temperatures are stated; heat closes no "
-        "part of the year."
+        "Growth is counted by the calendar, because the plan states no temperatures; no week is "
+        "left out as too hot."
     )

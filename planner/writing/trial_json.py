@@ -5,8 +5,7 @@ from typing import Any
 from planner.season import Beside
 from planner.terms import Week
 from planner.trial import CropTrial, TooFewPicks, Trial
-
-_PLACES = 4
+from planner.writing.recorded import recorded
 
 
 def trial_record(beside: Beside) -> dict[str, Any]:
@@ -15,13 +14,13 @@ def trial_record(beside: Beside) -> dict[str, Any]:
         "as_of": beside.as_of.isoformat(),
         "basis": beside.trial.basis.value,
         "years": beside.trial.years,
-        "season": {"promised_fill": _round(beside.promised), **_measures(beside.trial)},
+        "season": {"promised_fill": recorded(beside.promised), **_measures(beside.trial)},
         "rule_of_thumb": {
-            "promised_fill": _round(beside.thumb_promised),
+            "promised_fill": recorded(beside.thumb_promised),
             **_measures(beside.thumb_trial),
         },
         "revised_each_fortnight": [
-            {"kept": _round(kept), "revised": _round(revised)}
+            {"kept": recorded(kept), "revised": recorded(revised)}
             for kept, revised in zip(beside.revised.kept, beside.revised.revised, strict=True)
         ],
         "crops": [_crop_record(one) for one in beside.trial.crops],
@@ -29,7 +28,7 @@ def trial_record(beside: Beside) -> dict[str, Any]:
             {
                 "crop": one.crop,
                 "week": str(one.week),
-                "share_of_years": _round(one.share),
+                "share_of_years": recorded(one.share),
                 "failing": one.failing.value,
                 "remedy": one.remedy,
             }
@@ -38,18 +37,14 @@ def trial_record(beside: Beside) -> dict[str, Any]:
     }
 
 
-def _round(value: float) -> float:
-    return round(value, _PLACES)
-
-
 def _measures(trial: Trial) -> dict[str, Any]:
     spread = trial.interval_spread_days
     return {
-        "fill": _round(trial.fill),
-        "fill_by_year": [_round(one) for one in trial.fills],
-        "weeks_met": _round(trial.weeks_met),
-        "weeks_with_nothing": _round(trial.weeks_with_nothing),
-        "interval_spread_days": None if isinstance(spread, TooFewPicks) else _round(spread),
+        "fill": recorded(trial.fill),
+        "fill_by_year": [recorded(one) for one in trial.fills],
+        "weeks_met": recorded(trial.weeks_met),
+        "weeks_with_nothing": recorded(trial.weeks_with_nothing),
+        "interval_spread_days": None if isinstance(spread, TooFewPicks) else recorded(spread),
     }
 
 
@@ -57,9 +52,9 @@ def _crop_record(one: CropTrial) -> dict[str, Any]:
     return {
         "crop": one.crop.name,
         "unit": one.crop.unit.name,
-        "fill": _round(one.fill),
-        "weeks_met": _round(one.weeks_met),
-        "weeks_with_nothing": _round(one.weeks_with_nothing),
+        "fill": recorded(one.fill),
+        "weeks_met": recorded(one.weeks_met),
+        "weeks_with_nothing": recorded(one.weeks_with_nothing),
         "weeks": [_week_record(one, week) for week in one.weeks],
     }
 
@@ -67,9 +62,9 @@ def _crop_record(one: CropTrial) -> dict[str, Any]:
 def _week_record(one: CropTrial, week: Week) -> dict[str, Any]:
     return {
         "week": str(week),
-        "wanted": _round(one.wants.get(week, 0.0)),
-        "poor": _round(one.poor[week]),
-        "usual": _round(one.usual[week]),
-        "good": _round(one.good[week]),
-        "by_year": [_round(year.get(week, 0.0)) for year in one.years],
+        "wanted": recorded(one.wants.get(week, 0.0)),
+        "poor": recorded(one.poor[week]),
+        "usual": recorded(one.usual[week]),
+        "good": recorded(one.good[week]),
+        "by_year": [recorded(year.get(week, 0.0)) for year in one.years],
     }

@@ -8,6 +8,7 @@ from statistics import fmean
 from planner.season import Beside, Revised
 from planner.terms import Week, count_words
 from planner.trial import Basis, CropTrial, TooFewPicks, Trial, WeakWeek
+from planner.writing.paragraph import paragraph
 from planner.writing.week_picture import LEAST_WEEKS, Marks, marks_of, month_line
 
 _LEAST_WIDTH = 40
@@ -119,7 +120,7 @@ def _totals(beside: Beside, width: int) -> Iterator[str]:
         f"give {thumb.fill:.0%} (rule of thumb)."
     )
     for one in (ours, *_revised(beside.revised), theirs):
-        yield textwrap.fill(one, width, subsequent_indent="  ")
+        yield paragraph(one, width)
 
 
 def _revised(revised: Revised) -> Iterator[str]:

@@ -1,15 +1,23 @@
 """Turnover in words: what comes out, what is spread, what follows; and what feeds how much."""
 
 import math
-import textwrap
 from collections.abc import Iterator, Sequence
 from itertools import groupby
 
 from planner.bedwork import CompostYear, Turnover, compost_years, whole_parcels
 from planner.garden import CropSoil, Feeding, Garden
-from planner.terms import M2_PER_SQ_FT, UNITS, Unit, count_words, length_words, volume_words
+from planner.terms import (
+    M2_PER_SQ_FT,
+    UNITS,
+    Unit,
+    count_words,
+    date_words,
+    length_words,
+    volume_words,
+)
 from planner.writing.filling_text import parcel_words
-from planner.writing.place_words import day_words, short_stretch_words
+from planner.writing.paragraph import paragraph
+from planner.writing.place_words import short_stretch_words
 from planner.writing.source_words import in_brackets
 
 _HUNGRIEST_FIRST = tuple(reversed(Feeding))
@@ -18,9 +26,9 @@ _IMPERIAL = {"ft", "in"}
 
 def turnover_text(garden: Garden, turnovers: Sequence[Turnover], width: int) -> str:
     """Turnovers by day, the compost of each bed and year, and how hungry the crops are."""
-    unit = garden.beds[0].note.unit
+    unit = garden.unit
     parts = [
-        _filled(turnover_rule(garden), width),
+        paragraph(turnover_rule(garden), width),
         *_days(turnovers, width),
         "\n".join(_years(garden, turnovers, width)),
         "\n".join(_hunger(garden, unit, width)),
@@ -37,13 +45,9 @@ def dressing_words(alike: Sequence[Turnover]) -> str:
     return f"{volume_words(math.fsum(each.volume_l for each in alike), unit)} of compost ({depth})"
 
 
-def _filled(text: str, width: int, indent: str = "") -> str:
-    return textwrap.fill(text, width, initial_indent=indent, subsequent_indent=f"{indent}  ")
-
-
 def turnover_rule(garden: Garden) -> str:
     """What is done to cleared ground, and how deep compost goes on it (§45)."""
-    figures, unit = garden.soil.figures, garden.beds[0].note.unit
+    figures, unit = garden.soil.figures, garden.unit
     usual, most = figures["top_dress"], figures["compost_a_year"]
     depth = f"{length_words(usual.low * 1000, unit)} of compost {in_brackets(usual.source)}"
     ceiling = f"{length_words(most.middle * 1000, unit)} in twelve months"
@@ -56,8 +60,8 @@ def turnover_rule(garden: Garden) -> str:
 
 def _days(turnovers: Sequence[Turnover], width: int) -> Iterator[str]:
     for day, found in groupby(turnovers, key=lambda one: one.on):
-        lines = [_filled(turnover_words(one), width, "  ") for one in found]
-        yield "\n".join([day_words(day), *lines])
+        lines = [paragraph(turnover_words(one), width, "  ") for one in found]
+        yield "\n".join([date_words(day), *lines])
 
 
 def turnover_words(one: Turnover) -> str:
@@ -72,30 +76,30 @@ def _years(garden: Garden, turnovers: Sequence[Turnover], width: int) -> Iterato
     if not turnovers:
         yield "Nothing is cleared in this season."
         return
-    unit, bag = garden.beds[0].note.unit, garden.soil.bag
+    unit, bag = garden.unit, garden.soil.bag
     volume_l = math.fsum(one.volume_l for one in turnovers)
     bags = count_words(whole_parcels(volume_l, bag.size.middle), "bag")
     size = parcel_words(bag.size.middle, unit)
     all_of_it = (
         f"Compost in all: {volume_words(volume_l, unit)}, {bags} of {size}. By bed and year:"
     )
-    yield _filled(all_of_it, width)
+    yield paragraph(all_of_it, width)
     years = compost_years(garden, turnovers)
     names = max(len(one.bed.name) for one in years)
     for year in years:
         depth = length_words(year.deepest_mm * 1000, unit)
         volume = volume_words(year.volume_l, unit)
         words = f"{year.bed.name:<{names}}  {year.year}  {volume}, {depth} at its fullest spot"
-        yield _filled(words, width, "  ")
+        yield paragraph(words, width, "  ")
     full = [one for one in years if one.full_on is not None]
     if full:
-        yield _filled(ceiling_words(full), width)
+        yield paragraph(ceiling_words(full), width)
 
 
 def ceiling_words(full: Sequence[CompostYear]) -> str:
     """Beds that have had all the compost of a year, and what to do before they get more."""
     reached = ", ".join(
-        f"{one.bed.name} on {day_words(one.full_on)}" for one in full if one.full_on is not None
+        f"{one.bed.name} on {date_words(one.full_on)}" for one in full if one.full_on is not None
     )
     return (
         f"The year's ceiling is reached: {reached}. Have the soil of these beds tested before you "
@@ -105,20 +109,20 @@ def ceiling_words(full: Sequence[CompostYear]) -> str:
 
 
 def _hunger(garden: Garden, unit: Unit, width: int) -> Iterator[str]:
-    yield _filled("How hungry the crops are (change it in crops.toml):", width)
+    yield paragraph("How hungry the crops are (change it in crops.toml):", width)
     for feeding in _HUNGRIEST_FIRST:
         crops = {name: soil for name, soil in garden.soil.crops.items() if soil.feeding is feeding}
         if crops:
             told = ", ".join(_crop_words(name, soil) for name, soil in crops.items())
-            yield _filled(f"{feeding}: {told}", width, "  ")
+            yield paragraph(f"{feeding}: {told}", width, "  ")
     again = [
         f"{name} {soil.side_dressing}"
         for name, soil in garden.soil.crops.items()
         if soil.side_dressing
     ]
     if again:
-        yield _filled(f"Fed again: {'; '.join(again)}.", width)
-    yield _filled(_nitrogen_words(garden, unit), width)
+        yield paragraph(f"Fed again: {'; '.join(again)}.", width)
+    yield paragraph(_nitrogen_words(garden, unit), width)
 
 
 def _crop_words(name: str, soil: CropSoil) -> str:
@@ -139,6 +143,6 @@ def _nitrogen_words(garden: Garden, unit: Unit) -> str:
         factor, words = 1000.0, "g on a square metre"
     return (
         f"Nitrogen in a year: about {usual.middle * factor:.2g} {words}, for heavy feeders "
-        f"{heavy.middle * factor:.2g} {in_brackets(usual.source)}. A soil test goes before it; "
-        "compost counts."
+        f"{heavy.middle * factor:.2g} {in_brackets(usual.source)}. A soil test knows "
+        "better; what compost brings is part of it."
     )

@@ -1,15 +1,12 @@
 """What stays unmet, in sentences: weeks with one reason are told together."""
 
-import textwrap
-from collections.abc import Iterable
 from dataclasses import dataclass
 
 from planner.scheduling import Unmet, UnmetKind
 from planner.season import Season
-from planner.terms import Unit, Week, amount_words, count_words
-
-_LEAST_WIDTH = 40
-_MOST_RUNS = 4
+from planner.terms import Unit, amount_words
+from planner.writing.paragraph import paragraphs
+from planner.writing.week_words import weeks_words
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,7 +24,7 @@ def unmet_text(season: Season, width: int) -> str:
     Lines end before `width`.
     """
     return "\n".join(
-        _wrapped(f"{one.told}\n  What would help: {one.remedy}", width)
+        paragraphs([one.told, f"  What would help: {one.remedy}"], width)
         for one in unmet_words(season)
     )
 
@@ -60,15 +57,8 @@ def _why_of_any_week(one: Unmet) -> str:
     return one.reason.why.replace(str(one.week), "")
 
 
-def _wrapped(paragraph: str, width: int) -> str:
-    return "\n".join(
-        textwrap.fill(line, max(_LEAST_WIDTH, width), subsequent_indent="  ")
-        for line in paragraph.splitlines()
-    )
-
-
 def _away_words(away: list[Unmet]) -> UnmetWords:
-    weeks = _runs_words(one.week for one in away)
+    weeks = weeks_words(one.week for one in away)
     crops = ", ".join(dict.fromkeys(one.crop for one in away))
     told = f"{weeks}: nobody is there to harvest {crops}."
     return UnmetWords("", told, away[0].reason.remedy)
@@ -76,30 +66,11 @@ def _away_words(away: list[Unmet]) -> UnmetWords:
 
 def _words(unmet: list[Unmet], unit: Unit) -> UnmetWords:
     worst = max(unmet, key=lambda one: one.amount)
-    weeks = _runs_words(one.week for one in unmet)
+    weeks = weeks_words(one.week for one in unmet)
     most, why = "", worst.reason.why
     if len(unmet) > 1:
         most, why = "up to ", why.replace(f"in {worst.week}", "in these weeks")
-    short = f"short of {most}{amount_words(worst.amount, unit)}"
-    return UnmetWords(worst.crop, f"{worst.crop}, {weeks}: {short}. {why}", worst.reason.remedy)
-
-
-def _runs_words(weeks: Iterable[Week]) -> str:
-    """Weeks like "2027-W18 to 2027-W20 and 2027-W28"; after four runs only their number."""
-    runs = _runs(sorted(set(weeks)))
-    told = [str(run[0]) if len(run) == 1 else f"{run[0]} to {run[-1]}" for run in runs[:_MOST_RUNS]]
-    more = sum(map(len, runs[_MOST_RUNS:]))
-    if more:
-        told.append(count_words(more, "more week"))
-    return " and ".join(filter(None, (", ".join(told[:-1]), told[-1])))
-
-
-def _runs(weeks: list[Week]) -> list[list[Week]]:
-    """Weeks in order, parted where one does not follow on the other."""
-    runs: list[list[Week]] = []
-    for week in weeks:
-        if runs and runs[-1][-1].after(1) == week:
-            runs[-1].append(week)
-        else:
-            runs.append([week])
-    return runs
+    told = f"short of {most}{amount_words(worst.amount, unit)}. {why}"
+    if worst.reason.kind is UnmetKind.TOO_LITTLE:  # which says how little it is
+        told = f"{why[0].lower()}{why[1:]}"
+    return UnmetWords(worst.crop, f"{worst.crop}, {weeks}: {told}", worst.reason.remedy)

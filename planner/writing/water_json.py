@@ -5,8 +5,7 @@ from typing import Any
 
 from planner.bedwork import BedWater, Holiday, Runs, Water, WeekWater
 from planner.garden import MonthlyDepth, NoDrip
-
-_PLACES = 4
+from planner.writing.recorded import recorded
 
 
 def water_record(water: Water) -> dict[str, Any]:
@@ -16,8 +15,8 @@ def water_record(water: Water) -> dict[str, Any]:
         "evaporation": water.evaporation.known.value,
         "evaporation_source": str(water.evaporation.source),
         "rain_source": str(water.rain.source) if isinstance(water.rain, MonthlyDepth) else None,
-        "efficiency": _round(wish.efficiency.middle),
-        "rain_used": _round(wish.rain_used.middle),
+        "efficiency": recorded(wish.efficiency.middle),
+        "rain_used": recorded(wish.rain_used.middle),
         "weeks": [_week(one) for one in water.weeks],
     }
 
@@ -25,8 +24,8 @@ def water_record(water: Water) -> dict[str, Any]:
 def _week(one: WeekWater) -> dict[str, Any]:
     return {
         "week": str(one.week),
-        "evaporation_mm": _round(one.evaporation_mm),
-        "rain_mm": _round(one.rain_mm),
+        "evaporation_mm": recorded(one.evaporation_mm),
+        "rain_mm": recorded(one.rain_mm),
         "beds": [_bed(bed) for bed in one.beds],
         "timers": [
             {
@@ -35,8 +34,8 @@ def _week(one: WeekWater) -> dict[str, Any]:
                 "gives": [
                     {
                         "bed": given.bed,
-                        "given_mm": _round(given.given_mm),
-                        "wanted_mm": _round(given.wanted_mm),
+                        "given_mm": recorded(given.given_mm),
+                        "wanted_mm": recorded(given.wanted_mm),
                     }
                     for given in run.gives
                 ],
@@ -50,16 +49,16 @@ def _week(one: WeekWater) -> dict[str, Any]:
 def _bed(one: BedWater) -> dict[str, Any]:
     return {
         "bed": one.bed.name,
-        "coefficient": _round(one.coefficient),
-        "planted": _round(one.planted),
-        "depth_mm": _round(one.depth_mm),
-        "volume_l": _round(one.volume_l),
+        "coefficient": recorded(one.coefficient),
+        "planted": recorded(one.planted),
+        "depth_mm": recorded(one.depth_mm),
+        "volume_l": recorded(one.volume_l),
         "drip": None if isinstance(one.runs, NoDrip) else _runs(one.runs),
     }
 
 
 def _runs(runs: Runs) -> dict[str, Any]:
-    return {"times": runs.times, "minutes": _round(runs.minutes), "parts": runs.parts}
+    return {"times": runs.times, "minutes": recorded(runs.minutes), "parts": runs.parts}
 
 
 def holiday_record(holidays: Sequence[Holiday]) -> list[dict[str, Any]]:
@@ -72,7 +71,7 @@ def holiday_record(holidays: Sequence[Holiday]) -> list[dict[str, Any]]:
             "beds": [
                 {
                     "bed": bed.water.bed.name,
-                    "each_l": _round(bed.each_l),
+                    "each_l": recorded(bed.each_l),
                     "drip": None if isinstance(bed.runs, NoDrip) else _runs(bed.runs),
                 }
                 for bed in one.beds
@@ -84,7 +83,3 @@ def holiday_record(holidays: Sequence[Holiday]) -> list[dict[str, Any]]:
         }
         for one in holidays
     ]
-
-
-def _round(value: float) -> float:
-    return round(value, _PLACES)

@@ -11,7 +11,7 @@ from planner.writing.water_words import run_words, water_words
 
 def water_lines(water: Water) -> Mapping[Week, tuple[str, ...]]:
     """What to water in each week: minutes of each run, beds by hand, and seed not up yet."""
-    unit = water.garden.beds[0].note.unit
+    unit = water.garden.unit
     lines = {one.week: tuple(_lines(one, unit)) for one in water.weeks}
     return {week: told for week, told in lines.items() if told}
 

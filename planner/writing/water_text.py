@@ -1,22 +1,22 @@
 """Watering in words: how it is known, the thirstiest week, and the minutes of each month."""
 
-import textwrap
 from collections import defaultdict
 from collections.abc import Iterator
 from statistics import fmean
 
 from planner.bedwork import BedWater, Known, Runs, SharedRun, Water, WeekWater
 from planner.garden import Bed, Drip, MonthlyDepth, NoDrip
-from planner.terms import Unit
+from planner.terms import MONTHS, Unit, day_words
+from planner.writing.paragraph import paragraph, paragraphs
 from planner.writing.water_words import (
     depth_words,
     finger_words,
     flow_words,
     run_words,
+    volume_unit,
     water_words,
 )
 
-_MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"]
 _NOTHING = "."
 _ENOUGH_MORE = 1.25
 
@@ -24,27 +24,19 @@ _ENOUGH_MORE = 1.25
 def water_text(water: Water, width: int) -> str:
     """What watering rests on, the thirstiest week, minutes by month, and what to look at."""
     peak = water.thirstiest
-    parts = ["\n".join(_fill(one, width) for one in water_grounds(water))]
+    parts = [paragraphs(water_grounds(water), width)]
     if peak is None:
         parts.append("Nothing is to be watered in the weeks that are known.")
     else:
         parts += ["\n".join(_peak(water, peak)), "\n".join(_months(water))]
-        parts += [_fill(_shared(one), width) for one in peak.shared]
-    parts.append("\n".join(_fill(one, width) for one in water_advice(water)))
+        parts += [paragraph(_shared(one), width) for one in peak.shared]
+    parts.append(paragraphs(water_advice(water), width))
     return "\n\n".join(part for part in parts if part)
-
-
-def _fill(text: str, width: int) -> str:
-    return textwrap.fill(text, width, subsequent_indent="  ")
-
-
-def _unit(water: Water) -> Unit:
-    return water.garden.beds[0].note.unit
 
 
 def water_grounds(water: Water) -> Iterator[str]:
     """What is known of evaporation and rain, and how much of a drip line's water roots get."""
-    wish, unit = water.garden.water, _unit(water)
+    wish, unit = water.garden.water, water.garden.unit
     source = water.evaporation.source
     match water.evaporation.known:
         case Known.OWN:
@@ -76,12 +68,12 @@ def water_grounds(water: Water) -> Iterator[str]:
 
 
 def _peak(water: Water, peak: WeekWater) -> Iterator[str]:
-    unit, week = _unit(water), peak.week
+    unit, week = water.garden.unit, peak.week
     rain = (
         f", {depth_words(peak.rain_mm, unit)} rain" if isinstance(water.rain, MonthlyDepth) else ""
     )
     yield (
-        f"The thirstiest week, {week} ({_day(week.monday)} to {_day(week.sunday)}): "
+        f"The thirstiest week, {week} ({day_words(week.monday)} to {day_words(week.sunday)}): "
         f"{depth_words(peak.evaporation_mm, unit)} evaporate{rain}."
     )
     names = max(len("bed"), *(len(one.bed.name) for one in peak.beds))
@@ -91,10 +83,6 @@ def _peak(water: Water, peak: WeekWater) -> Iterator[str]:
             f"{one.bed.name:<{names}}  {one.planted:>7.0%}  {depth_words(one.depth_mm, unit):>6}  "
             f"{water_words(one.volume_l, unit):>12}  {_runs(one, unit)}"
         )
-
-
-def _day(day: object) -> str:
-    return f"{day:%d %B}".lstrip("0")
 
 
 def _runs(one: BedWater, unit: Unit) -> str:
@@ -108,16 +96,15 @@ def _runs(one: BedWater, unit: Unit) -> str:
 
 def _months(water: Water) -> Iterator[str]:
     """A row for each bed: minutes of each run, or what it takes by hand in a week."""
-    unit = _unit(water)
+    unit = water.garden.unit
     months = sorted({_month(week) for week in water.weeks if any(b.volume_l for b in week.beds)})
     names = max(len(bed.name) for bed in water.garden.beds)
-    head = "".join(f"{_MONTHS[month - 1]:>6}" for _, month in months)
+    head = "".join(f"{MONTHS[month - 1][:3]:>6}" for _, month in months)
     by_bed = _by_bed(water)
     times = int(water.garden.water.runs_each_week.middle)
-    volume = water_words(0, unit).removeprefix("0 ")
     titles = {
         True: f"Minutes of each run, {times} runs a week, on average over each month:",
-        False: f"By hand, {volume} a week:",
+        False: f"By hand, {volume_unit(unit)} a week:",
     }
     for drips, title in titles.items():
         beds = [bed for bed in water.garden.beds if isinstance(bed.drip, Drip) is drips]
@@ -181,7 +168,7 @@ def _times(given_mm: float, wanted_mm: float) -> str:
 
 def water_advice(water: Water) -> Iterator[str]:
     """What to look at before water is given, and how to know a line's flow better."""
-    deep = finger_words(_unit(water))
+    deep = finger_words(water.garden.unit)
     yield (
         f"These are averages. Before a run feel the soil {deep} down: dry there means water "
         "(TRADE-S16). After a soaking rain leave a run out; in a hot dry wind add one."

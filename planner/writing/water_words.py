@@ -12,9 +12,14 @@ def depth_words(depth_mm: float, unit: Unit) -> str:
 
 def water_words(volume_l: float, unit: Unit) -> str:
     """A volume of water like "22 gal", "1.5 gal" or "84 L", in the system of a bed's unit."""
-    name = "gal" if unit.is_imperial else "L"
+    name = volume_unit(unit)
     amount = volume_l / UNITS[name].factor
     return f"{amount:.0f} {name}" if amount >= 10 else f"{float(f'{amount:.1f}'):g} {name}"
+
+
+def volume_unit(unit: Unit) -> str:
+    """The unit water is told in, in the system of a bed's unit."""
+    return "gal" if unit.is_imperial else "L"
 
 
 def finger_words(unit: Unit) -> str:

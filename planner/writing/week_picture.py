@@ -3,12 +3,11 @@
 from dataclasses import dataclass
 
 from planner.season import CropOutlook, Season
-from planner.terms import Week, amount_words, count_words
+from planner.terms import MONTHS, Week, amount_words, count_words
 
 _BARS = "▁▂▃▄▅▆▇█"
 _DIGITS = "12345678"
 LEAST_WEEKS = 10
-_MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,7 +73,7 @@ def month_line(weeks: list[Week]) -> str:
     line = ""
     for start, following in zip(starts, [*starts[1:], len(weeks) + 4], strict=True):
         if following - start >= 4:
-            line = f"{line:<{start}}{_MONTHS[months[start] - 1]}"
+            line = f"{line:<{start}}{MONTHS[months[start] - 1][:3]}"
     return line
 
 

@@ -6,9 +6,11 @@ from dataclasses import dataclass
 from datetime import date
 from itertools import groupby
 
-from planner.terms import Week
+from planner.tasks import TaskKind
+from planner.terms import Week, date_words, day_words
 
-_INDOORS = {"start indoors", "harden off"}
+# What is done elsewhere than at the bed.
+_INDOORS = {TaskKind.START_INDOORS, TaskKind.HARDEN_OFF}
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,18 +26,14 @@ class TaskLine:
 
 
 def week_text(week: Week, tasks: Iterable[TaskLine], width: int) -> str:
-    """The tasks of a week, by day, each with a box to tick in the mind."""
-    head = f"Week {week}, {_day(week.monday)} to {_day(week.sunday)} {week.sunday.year}"
+    """The tasks of a week, by day, each with a box as on paper."""
+    head = f"Week {week}, {day_words(week.monday)} to {date_words(week.sunday)}"
     days = groupby(tasks, key=lambda one: one.on)
     parts = [
-        f"{day:%A} {_day(day)}\n" + "\n".join(_line(line, width) for line in lines)
+        f"{day:%A} {day_words(day)}\n" + "\n".join(_line(line, width) for line in lines)
         for day, lines in days
     ]
     return "\n\n".join([head, *(parts or ["Nothing to do this week."])])
-
-
-def _day(day: date) -> str:
-    return f"{day.day} {day:%B}"
 
 
 def _line(task: TaskLine, width: int) -> str:

@@ -19,7 +19,7 @@ from planner.cli.folder import garden_in
 from planner.cli.shell import need
 from planner.season import Season, make_season
 from planner.writing import write_calendars
-from planner.writing.calendar import Entry, entries_of
+from planner.writing.calendar import Unstamped, unstamped_events
 from tests.benchmarks.run import SAMPLES
 
 _PLAN = SAMPLES / "ferry_street"
@@ -43,11 +43,11 @@ def season_to_write() -> Season:
 def joined_by_hand(season: Season) -> bytes:
     """A calendar of the season as a short script would write it."""
     plan = UUID(str(season.plan_id))
-    events = "".join(_event(plan, entry) for entry in entries_of(season))
+    events = "".join(_event(plan, entry) for entry in unstamped_events(season))
     return f"BEGIN:VCALENDAR\r\nVERSION:2.0\r\nPRODID:x\r\n{events}END:VCALENDAR\r\n".encode()
 
 
-def _event(plan: UUID, entry: Entry) -> str:
+def _event(plan: UUID, entry: Unstamped) -> str:
     return (
         f"BEGIN:VEVENT\r\nUID:{uuid5(plan, entry.id)}\r\nDTSTAMP:20270115T000000Z\r\n"
         f"SEQUENCE:0\r\nLAST-MODIFIED:20270115T000000Z\r\nSUMMARY:{entry.summary}\r\n"
@@ -87,7 +87,9 @@ def main() -> None:
     parser.add_argument("--repeat", type=int, default=15, help="writings of each kind (15)")
     repeat: int = parser.parse_args().repeat
     season = season_to_write()
-    print(f"{sum(1 for _ in entries_of(season))} events\n{'':<24} {'CPU ms':>8}  {'ratio':>6}")
+    print(
+        f"{sum(1 for _ in unstamped_events(season))} events\n{'':<24} {'CPU ms':>8}  {'ratio':>6}"
+    )
     for row in rows(season, repeat):
         print(f"{row.name:<24} {row.cpu_s * 1000:8.2f}  {row.ratio:6.2f}")
 
