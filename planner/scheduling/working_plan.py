@@ -6,6 +6,8 @@ Crops, offers and beds are numbers here, days are ordinals: a plan is weighed th
 import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from itertools import chain
+from operator import mul
 from typing import NamedTuple
 
 import numpy as np
@@ -200,11 +202,8 @@ class WorkingPlan:
         weighed = [self._weigh_year(crop, sums, year) for year in sums.years]
         self._stale.discard(crop)
         self._lacks[crop] = [lacks for lacks, _ in weighed]
-        unmet = math.fsum(
-            lack * each
-            for lacks, _ in weighed
-            for lack, each in zip(lacks, sums.worth, strict=True)
-        )
+        worths = (map(mul, lacks, sums.worth) for lacks, _ in weighed)
+        unmet = math.fsum(chain.from_iterable(worths))
         surplus = math.fsum(beyond for _, beyond in weighed)
         fixed = self._fixed(crop, sums)
         self._costs[crop] = (unmet + self.worth.surplus * surplus) / len(weighed) + fixed
