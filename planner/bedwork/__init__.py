@@ -3,16 +3,9 @@
 Takes beds, sowings and blocks, and the climate. Gives amounts, each with its reason.
 """
 
-from planner.bedwork.appetite import (
-    CropAppetite,
-    Feeds,
-    NobodySays,
-    Proposal,
-    ProposedTarget,
-    appetites_of,
-    proposal_of,
-)
+from planner.bedwork.appetite import CropAppetite, Feeds, NobodySays, appetites_of
 from planner.bedwork.cautions import cautions_of
+from planner.bedwork.drip import Runs
 from planner.bedwork.evaporation import Evaporation, Known
 from planner.bedwork.filling import (
     Doubt,
@@ -26,9 +19,10 @@ from planner.bedwork.filling import (
 from planner.bedwork.holiday import AwayBed, Holiday, holidays_of
 from planner.bedwork.manure import ManureCheck, PickAfterManure, manure_checks, needed_days
 from planner.bedwork.order import Order, OrderLine, order_of, whole_parcels
+from planner.bedwork.proposal import Proposal, ProposedTarget, proposal_of
 from planner.bedwork.seed import NoTrays, Seed, SeedNeed, Trays, seed_of
 from planner.bedwork.turnover import CompostYear, Turnover, compost_years, turnovers_of
-from planner.bedwork.water import BedWater, Given, Runs, SharedRun, Water, WeekWater, water_of
+from planner.bedwork.water import BedWater, Given, SharedRun, Water, WeekWater, water_of
 
 __all__ = [
     "AwayBed",

@@ -9,7 +9,8 @@ from enum import StrEnum
 from planner.garden import DEPTH_TOLERANCE_M, Bed, Crop, Garden, SoilMix, SoilWish
 from planner.scheduling import Sowing
 
-_MM = 1000
+_MM_PER_M = 1000
+_L_PER_M3 = 1000
 _ROUNDING = 1e-9
 
 
@@ -88,7 +89,7 @@ def tight_depths(garden: Garden, sowings: Sequence[Sowing]) -> tuple[TightDepth,
 
 
 def _wants_more(crop: Crop, bed: Bed) -> bool:
-    return crop.ground.soil_depth.high / _MM > bed.soil_depth_m + DEPTH_TOLERANCE_M
+    return crop.ground.soil_depth.high / _MM_PER_M > bed.soil_depth_m + DEPTH_TOLERANCE_M
 
 
 def _crops_in(garden: Garden, bed: Bed, sowings: Sequence[Sowing]) -> list[Crop]:
@@ -104,7 +105,7 @@ def _filling(garden: Garden, bed: Bed, sowings: Sequence[Sowing]) -> Filling:
     planned = _crops_in(garden, bed, sowings)
     fitting = [crop for crop in garden.crops.values() if crop.fits(bed)]
     layers = tuple(_layers(soil, bed, planned or fitting))
-    settled_m = bed.soil_depth_m - soil.middle("settling") / _MM
+    settled_m = bed.soil_depth_m - soil.middle("settling") / _MM_PER_M
     mix = soil.mix if _is_own(soil.mix) or not _is_shallow(soil, bed) else soil.rich_mix
     settles_l = bed.area_m2 * soil.middle("settling")
     good_l = layers[-1].volume_l + settles_l
@@ -127,9 +128,9 @@ def _layers(soil: SoilWish, bed: Bed, crops: Sequence[Crop]) -> Iterator[Layer]:
     """From the bottom up; all good mix where what lies below it would be thin."""
     depth_m = bed.soil_depth_m
     wanted = [crop.ground.soil_depth.high for crop in crops]
-    good_m = max([soil.middle("good_mix"), *wanted]) / _MM
+    good_m = max([soil.middle("good_mix"), *wanted]) / _MM_PER_M
     lower_m = min(depth_m - good_m, depth_m * soil.figures["coarse_share"].high)
-    if lower_m < soil.middle("least_coarse") / _MM - DEPTH_TOLERANCE_M:
+    if lower_m < soil.middle("least_coarse") / _MM_PER_M - DEPTH_TOLERANCE_M:
         lower_m = 0.0
     finer_m = lower_m * soil.middle("finer_share")
     for kind, layer_m in (
@@ -138,7 +139,7 @@ def _layers(soil: SoilWish, bed: Bed, crops: Sequence[Crop]) -> Iterator[Layer]:
         (LayerKind.GOOD_MIX, depth_m - lower_m),
     ):
         if layer_m > 0:
-            yield Layer(kind, layer_m, bed.area_m2 * layer_m * 1000)
+            yield Layer(kind, layer_m, bed.area_m2 * layer_m * _L_PER_M3)
 
 
 def _is_own(mix: SoilMix) -> bool:
@@ -146,11 +147,11 @@ def _is_own(mix: SoilMix) -> bool:
 
 
 def _is_shallow(soil: SoilWish, bed: Bed) -> bool:
-    return bed.soil_depth_m < soil.middle("rich_below") / _MM - DEPTH_TOLERANCE_M
+    return bed.soil_depth_m < soil.middle("rich_below") / _MM_PER_M - DEPTH_TOLERANCE_M
 
 
 def _doubts(soil: SoilWish, bed: Bed, mix: SoilMix) -> Iterator[Doubt]:
-    if bed.soil_depth_m < soil.middle("least_depth") / _MM - DEPTH_TOLERANCE_M:
+    if bed.soil_depth_m < soil.middle("least_depth") / _MM_PER_M - DEPTH_TOLERANCE_M:
         yield Doubt.TOO_SHALLOW
     elif _is_shallow(soil, bed):
         yield Doubt.ONLY_RICH

@@ -4,7 +4,9 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from datetime import date
 
-from planner.bedwork.water import BedWater, Runs, Water, WeekWater, watering_days
+from planner.bedwork.drip import Runs, watering_days
+from planner.bedwork.seedbed import is_seedbed
+from planner.bedwork.water import BedWater, Water, WeekWater
 from planner.garden import AwayTime, Cut, NoDrip, Once, Pick
 from planner.scheduling import Sowing, SowingState
 from planner.terms import week_of
@@ -60,7 +62,7 @@ def _holiday(away: AwayTime, water: Water, sowings: Sequence[Sowing]) -> Holiday
         picks=tuple(one for one in giving if isinstance(one.crop.habit, Pick | Cut)),
         stands=tuple(one for one in giving if isinstance(one.crop.habit, Once)),
         trays=tuple(one for one in sowings if _in_trays(one, away)),
-        seedbeds=tuple(one for one in sowings if _not_up(one, away)),
+        seedbeds=tuple(one for one in sowings if is_seedbed(one, away.first, away.last)),
     )
 
 
@@ -88,8 +90,3 @@ def _gives(one: Sowing, away: AwayTime) -> bool:
 
 def _in_trays(one: Sowing, away: AwayTime) -> bool:
     return one.set_out_on is not None and one.sow_on <= away.last and one.set_out_on > away.first
-
-
-def _not_up(one: Sowing, away: AwayTime) -> bool:
-    in_place = one.set_out_on is None
-    return in_place and one.sow_on <= away.last and one.emerges_on > away.first

@@ -4,26 +4,19 @@ import math
 from collections import defaultdict
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from datetime import date, timedelta
+from datetime import date
 from statistics import fmean
 
 from planner.bedwork.bed_thirst import Stand, stands_of, thirst_on
+from planner.bedwork.drip import Runs, depth_mm, in_parts, runs_for
 from planner.bedwork.evaporation import Evaporation, Known, evaporation_of, in_month, rain_of
+from planner.bedwork.seedbed import is_seedbed
 from planner.climate import Climate
 from planner.garden import Bed, Garden, MonthlyDepth, NoDrip, NotTold
-from planner.scheduling import Method, Sowing, SowingState
+from planner.scheduling import Sowing, SowingState
 from planner.terms import Week, week_of
 
 _GONE = {SowingState.CLEARED, SowingState.LOST}
-
-
-@dataclass(frozen=True, slots=True)
-class Runs:
-    """So many runs a week of so many minutes, each in `parts` with a rest between."""
-
-    times: int
-    minutes: float
-    parts: int
 
 
 @dataclass(frozen=True, slots=True)
@@ -123,7 +116,11 @@ class _Asked:
             rain_mm=math.fsum(self._rain(day) for day in week.days),
             beds=beds,
             shared=tuple(_shared_runs(beds, self.garden)),
-            seedbeds=tuple(_not_up(self.sowings, week)),
+            seedbeds=tuple(
+                one.id
+                for one in self.sowings
+                if one.state not in _GONE and is_seedbed(one, week.monday, week.sunday)
+            ),
         )
 
     def _bed(self, bed: Bed, week: Week) -> BedWater | None:
@@ -162,23 +159,7 @@ class _Asked:
     def _runs(self, bed: Bed, volume_l: float) -> Runs | NoDrip:
         if isinstance(bed.drip, NoDrip):
             return bed.drip
-        times = int(self.garden.water.runs_each_week.middle)
-        minutes = minutes_for(volume_l, bed.drip.flow.l_per_h) / times
-        return _in_parts(times, minutes, self.garden)
-
-
-def minutes_for(volume_l: float, l_per_h: float) -> float:
-    """How long a line runs to give a volume.
-
-    32 emitters of 0.5 gallons an hour give 22.2 gallons, an inch on 32 square feet at an
-    efficiency of 0.9, in 83 minutes.
-    """
-    return volume_l / l_per_h * 60
-
-
-def _in_parts(times: int, minutes: float, garden: Garden) -> Runs:
-    longest = garden.water.longest_run_minutes.middle
-    return Runs(times, minutes, max(1, math.ceil(minutes / longest - 1e-9)))
+        return runs_for(volume_l, bed.drip.flow.l_per_h, self.garden.water)
 
 
 def _shared_runs(beds: Sequence[BedWater], garden: Garden) -> Iterator[SharedRun]:
@@ -191,35 +172,10 @@ def _shared_runs(beds: Sequence[BedWater], garden: Garden) -> Iterator[SharedRun
     for timer, group in by_timer.items():
         minutes = max(one.runs.minutes for one in group if isinstance(one.runs, Runs))
         if len(group) > 1 and minutes > 0:
-            runs = _in_parts(times, minutes, garden)
+            runs = in_parts(minutes, garden.water)
             efficiency = garden.water.efficiency.middle
             gives = tuple(
                 Given(one.bed.name, depth_mm(one.bed, times * minutes, efficiency), one.depth_mm)
                 for one in group
             )
             yield SharedRun(timer, runs, gives)
-
-
-def depth_mm(bed: Bed, minutes: float, efficiency: float) -> float:
-    """The depth of water that so many minutes of a bed's drip line give its roots."""
-    if isinstance(bed.drip, NoDrip):
-        return 0.0
-    return bed.drip.flow.l_per_h * minutes / 60 * efficiency / bed.area_m2
-
-
-def _not_up(sowings: Sequence[Sowing], week: Week) -> Iterator[str]:
-    for one in sowings:
-        in_place = one.method is Method.DIRECT and one.state not in _GONE
-        if in_place and one.sow_on <= week.sunday and week.monday < one.emerges_on:
-            yield one.id
-
-
-def watering_days(times: int, first: date, last: date) -> tuple[date, ...]:
-    """The days of a stretch on which water runs so many times a week, evenly apart.
-
-    Three times a week are Monday, Wednesday and Friday.
-    """
-    weekdays = {7 * number // times for number in range(times)}
-    days = ((last - first).days + 1) if last >= first else 0
-    stretch = (first + timedelta(days=number) for number in range(days))
-    return tuple(day for day in stretch if day.weekday() in weekdays)

@@ -1,5 +1,6 @@
 """Seed: the binomial law, seed that ages, packets and trays, and a shopping list by month."""
 
+from dataclasses import replace
 from datetime import date, timedelta
 from fractions import Fraction
 from math import comb
@@ -12,7 +13,7 @@ from scipy.stats import binom
 from planner.almanac import seed_life
 from planner.bedwork import NoTrays, Seed, Trays, seed_of
 from planner.garden import Garden, SeedKind
-from planner.scheduling import Method, comes_up_in, is_usable, seeds_to_sow
+from planner.scheduling import Method, SowingState, comes_up_in, is_usable, seeds_to_sow
 from planner.season import Season, make_season
 from planner.terms import Figure, Source
 from planner.writing import seed_record, seed_text
@@ -228,10 +229,15 @@ def test_trays_hold_the_most_cells_of_any_day() -> None:
 
 def test_what_has_begun_needs_no_seed_any_more() -> None:
     season = _season()
-    begun = seed_of(season.garden, (), date(2027, 6, 1))
-    assert begun.needs == ()
-    assert isinstance(begun.trays, NoTrays)
-    assert seed_text(begun, 80) == "Nothing is still to be sown."
+    *begun, last = season.sowings
+    standing = [replace(one, state=SowingState.BEGUN) for one in begun]
+    (left,) = seed_of(season.garden, [*standing, last], season.as_of).needs
+    assert (left.crop, left.seeds) == (last.crop, last.seeds)
+    all_begun = [replace(one, state=SowingState.BEGUN) for one in season.sowings]
+    nothing = seed_of(season.garden, all_begun, date(2027, 6, 1))
+    assert nothing.needs == ()
+    assert isinstance(nothing.trays, NoTrays)
+    assert seed_text(nothing, 80) == "Nothing is still to be sown."
 
 
 def test_the_shopping_list_names_each_crop_under_its_month() -> None:

@@ -8,11 +8,11 @@ from datetime import date
 import pint
 import pytest
 
-from planner.almanac import crop_waters
+from planner.almanac import bibliography, crop_pages, crop_waters
 from planner.bedwork import Known, Runs, Water, holidays_of, water_of
 from planner.bedwork.bed_thirst import Stand, thirst_on
 from planner.bedwork.crop_coefficient import coefficient_at, crop_coefficient
-from planner.bedwork.water import depth_mm, minutes_for, watering_days
+from planner.bedwork.drip import depth_mm, minutes_for, watering_days
 from planner.climate import Climate, hargreaves_mm
 from planner.climate.radiation import extraterrestrial_radiation_mm
 from planner.garden import CropWater, Drip, Garden, NoDrip
@@ -440,8 +440,6 @@ def test_a_wrong_flow_is_told_with_its_line_and_an_example() -> None:
 
 
 def test_every_crop_of_the_almanac_has_figures_for_water() -> None:
-    from planner.almanac import bibliography, crop_pages  # noqa: PLC0415 - only here
-
     waters = crop_waters()
     assert set(crop_pages()) | {"any other"} == set(waters)
     assert {one.source.key for one in waters.values()} <= set(bibliography())

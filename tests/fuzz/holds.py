@@ -136,7 +136,6 @@ def assert_shown_and_remade(plan: Path) -> None:
     assert run("week", plan, "--of", "2027-05-12").status == 0
     assert run("outlook", plan).status == 0
     assert run("bedwork", plan).status == 0
-    assert run("bedwork", plan).status == 0
     for sowing in record["sowings"][:1]:
         assert run("why", plan, sowing["id"]).status == 0
     assert run("schedule", plan, *DRAFT).status == 0
