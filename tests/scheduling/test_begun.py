@@ -152,6 +152,14 @@ def test_half_the_plants_lost_before_harvest_leave_half_of_it() -> None:
     assert _harvest(none) == []
 
 
+def test_late_and_without_a_plant_left_it_is_cleared_when_it_would_have_been() -> None:
+    """A week late, all of it would have been cut on the tenth."""
+    late = _told(Event.LATE, date(2027, 4, 15), "7 days")
+    none = _stands(date(2027, 4, 20), late, _told(Event.LOST, date(2027, 4, 19), "6 plants"))
+    assert _harvest(none) == []
+    assert none.clear_on == none.blocks[0].leave_on == _NEXT
+
+
 def test_a_sowing_lost_whole_gives_its_ground_back_that_day() -> None:
     day = _RIPE + timedelta(days=2)
     lost = _stands(day, _told(Event.LOST, day))

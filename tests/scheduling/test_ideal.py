@@ -91,6 +91,17 @@ def test_one_more_bed_brings_what_the_textbook_program_gains_by_it(small: Small)
         assert set(one.by_crop) == {offers.crop.name for offers in question.offers}
 
 
+def test_where_nothing_can_be_sown_nothing_can_be_met() -> None:
+    """Wanted in the first week, four weeks before anything is ripe; or in it and in one that is."""
+    first_week, other = ("2027-03-01", "2027-03-07"), ("2027-05-03", "2027-05-09")
+    garden = paper_garden(paper_crop(), wanted(*first_week))
+    assert bound_of(Question(garden, {"paper crop": found_of(garden)})).share == 0
+    garden = paper_garden(paper_crop(), wanted(*first_week), wanted(*other, "12 heads"))
+    bound = bound_of(Question(garden, {"paper crop": found_of(garden)}))
+    assert bound.share == pytest.approx(12 / 16)
+    assert bound.more_ground == ()
+
+
 def test_the_program_is_as_it_was_after_other_ground_was_tried() -> None:
     small = _CASES["two crops"]
     question = question_of(small)

@@ -39,7 +39,13 @@ def test_a_week_lacks_what_is_wanted_less_what_comes() -> None:
 
 
 @pytest.mark.parametrize(
-    ("comes", "kind"), [(18.0, UnmetKind.NO_GROUND), (18.1, UnmetKind.TOO_LITTLE)]
+    ("comes", "kind"),
+    [
+        (18.0, UnmetKind.NO_GROUND),
+        (18.1, UnmetKind.TOO_LITTLE),
+        (19.5, UnmetKind.TOO_LITTLE),
+        (19.999, UnmetKind.TOO_LITTLE),
+    ],
 )
 def test_less_than_a_tenth_is_hardly_short(comes: float, kind: UnmetKind) -> None:
     garden = paper_garden(paper_crop(), _TWO_WEEKS)

@@ -44,7 +44,8 @@ def test_what_is_planted_is_not_sown_and_not_thinned() -> None:
     made = _made({_RIPE: 6.0}, start_from="sets")
     start, shows, *_ = why_sowing(made)
     assert start.startswith("Planted in place on 2027-04-05")
-    assert "thinning" not in shows
+    assert shows.startswith("The first green shows about 2027-04-10: 5 days (your plan, ")
+    assert shows.endswith(").")
     assert "28 days from planting" in _line(made, "Likely ripe")
 
 
