@@ -83,6 +83,24 @@ def test_a_store_is_eaten_as_it_is_wanted_while_it_keeps() -> None:
     assert supply.expected == {_W18: 4.0, _W19: 4.0, _W20: 2.0, _W21: 0.0}
 
 
+def test_a_store_is_left_alone_in_a_week_that_wants_nothing_of_it() -> None:
+    """Four, none, four; the two that are left are nobody's and count when it is lifted."""
+    wants = {_W18: 4.0, _W20: 4.0}
+    supply = _supply(_crop(store_days="20 days", **_STORE), _ripe(0, 0), {_MONDAY: 10.0}, wants)
+    assert supply.expected == {_W18: 6.0, _W19: 0.0, _W20: 4.0}
+
+
+def test_two_stores_lifted_on_one_day_feed_a_week_no_more_than_it_wants() -> None:
+    """Four of the first in each of two weeks, and of the second none: it all is left over."""
+    crop = _crop(store_days="13 days", **_STORE)
+    stores = [
+        sowing_of(crop, ripe=_ripe(0, 0), harvest=(HarvestDay(_MONDAY, amount),))
+        for amount in (8.0, 3.0)
+    ]
+    wants = dict.fromkeys((_W18, _W19), 4.0)
+    assert supply_of(stores, wants).expected == {_W18: 7.0, _W19: 4.0}
+
+
 def test_what_a_store_keeps_too_long_or_nobody_wants_counts_when_it_is_lifted() -> None:
     """Lifted Monday 3 May, it keeps seven days, to Monday the 10th: week 20 is too late."""
     wants = dict.fromkeys((_W18, _W19, _W20), 4.0)
