@@ -2,7 +2,8 @@
 
 import re
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from dataclasses import fields as dataclass_fields
 from datetime import date
 from http import HTTPStatus
 from pathlib import Path
@@ -22,6 +23,7 @@ if TYPE_CHECKING:
 
 _NUMBER = re.compile(r"\d+(?:[.,]\d+)?")
 _ONCE = {Event.SOWN, Event.EMERGED, Event.SET_OUT, Event.CLEARED, Event.MISSED}
+_UNIT_OF: dict[str, str] = {Event.LOST: "plants", Event.LATE: "days"}
 _NO_PAGE = (
     "There is no page of this season that can be shared. Make it anew on the computer that shares "
     "it, with planner schedule."
@@ -30,11 +32,14 @@ _NO_PAGE = (
 
 @dataclass(frozen=True, slots=True)
 class _Told:
-    """A tick: of which sowing, what, on which day, and how much; how many lines were seen."""
+    """A tick as it was sent: of which sowing, what, on which day, and how much.
 
-    event: str
-    sowing: str
-    seen: str
+    `seen`: how many lines of the journal its sender had seen of the sowing.
+    """
+
+    event: str = ""
+    sowing: str = ""
+    seen: str = ""
     task: str = ""
     on: str = ""
     amount: str = ""
@@ -132,8 +137,8 @@ def _unavailable(request: Request, words: list[str]) -> Reply:
 
 def _told(fields: Mapping[str, str], shared: SharedSeason) -> _Told | str:
     """A tick of a sowing and a task that are known; or what is not."""
-    known = {"event", "sowing", "seen", "task", "on", "amount", "note"}
-    told = _Told(**{"event": "", "sowing": "", "seen": "", **_only(fields, known)})
+    known = {one.name for one in dataclass_fields(_Told)}
+    told = _Told(**{name: value for name, value in fields.items() if name in known})
     task = shared.work.tasks.get(told.task)
     sowing = shared.names.named(told.sowing)
     if sowing is None or (told.task and (task is None or task.sowing != sowing)):
@@ -142,11 +147,7 @@ def _told(fields: Mapping[str, str], shared: SharedSeason) -> _Told | str:
             f"The season does not know {what[:100]}; perhaps it was revised. Nothing was noted. "
             "Load the week anew."
         )
-    return _Told(told.event, sowing, told.seen, told.task, told.on, told.amount, told.note)
-
-
-def _only(fields: Mapping[str, str], known: set[str]) -> dict[str, str]:
-    return {name: value for name, value in fields.items() if name in known}
+    return replace(told, sowing=sowing)
 
 
 def _clash(told: _Told, shared: SharedSeason) -> str:
@@ -176,11 +177,7 @@ def _unit(told: _Told, shared: SharedSeason) -> str:
     """The unit of a bare number."""
     if told.event == Event.PICKED:
         return shared.work.units.get(told.sowing, "")
-    return (
-        {Event.LOST: "plants", Event.LATE: "days"}.get(Event(told.event), "")
-        if (told.event in set(Event))
-        else ""
-    )
+    return _UNIT_OF.get(told.event, "")
 
 
 def _done(noted: NotedEntry) -> str:
