@@ -4,7 +4,7 @@ Everything wanted is worth 1000. Ten weeks of four heads: a week is worth 100, a
 sowing costs 1.5 in 100 of a week, 1.5.
 """
 
-from datetime import date
+from datetime import date, timedelta
 
 import pytest
 
@@ -178,3 +178,8 @@ def test_leaves_beyond_what_a_week_wants_are_surplus() -> None:
     once.place(0, _offer(once, _SOWN, _RIPE), (_rows(0, 4, 8),))
     surplus = 0.02 * (16 + 0.4 * 64) * ounce
     assert once.cost == pytest.approx(1000 - 48 * ounce + surplus + _WORK + _ground(4, 28))
+    # So does what each of two sowings could still bring.
+    once.place(0, _offer(once, _SOWN + timedelta(days=7), _NEXT), (_rows(4, 8, 8),))
+    assert once.cost == pytest.approx(
+        1000 - 2 * 48 * ounce + 2 * (surplus + _WORK + _ground(4, 28))
+    )

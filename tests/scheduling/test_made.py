@@ -166,3 +166,24 @@ def test_the_latest_start_for_its_week_is_told_as_the_latest() -> None:
     planned.place(_LOW, (0, 12), 4)
     (low,) = planned.made()
     assert "the latest such start that has it ready for its week" in low.why[0]
+
+
+def test_a_guest_costs_the_work_of_two_sowings_and_no_ground() -> None:
+    """Eight weeks of four low heads and four of one tall one: a low head is worth 1000 / 2 / 32."""
+    planned = _planned()
+    host = planned.place(_TALL, (48, 60), 1, until=TALL_RIPE)
+    before = planned.plan.cost
+    planned.place(_LOW, (48, 54), 2, host=host.number)
+    work, fed = 2 * 0.015 * 1000 / 12, 2 * 0.6 * 1000 / 2 / 32
+    assert planned.plan.cost - before == pytest.approx(work - fed)
+
+
+def test_a_host_taken_out_takes_its_guests_with_it() -> None:
+    planned = _planned()
+    host = planned.place(_TALL, (48, 60), 1, until=TALL_RIPE)
+    guest = planned.place(_LOW, (48, 54), 2, host=host.number)
+    alone = planned.place(_LOW, (0, 6), 2)
+    assert planned.plan.has_guests(host)
+    assert not planned.plan.has_guests(guest)
+    assert planned.plan.take_out(host) == [guest, host]
+    assert planned.plan.all_placed() == [alone]
