@@ -55,9 +55,9 @@ def commands_text() -> str:
             parts.append(f"- {shown}: {words}")
         parts.append("")
     status = (
-        "Every command leaves with status 0 when it is done, 2 when its input cannot stand, 130 after "
-        "Ctrl-C, and 1 when what it shows cannot be written; `schedule --strict` leaves with 1 when "
-        "something is unmet, too."
+        "Every command leaves with status 0 when it is done, 2 when its input cannot stand, 130 "
+        "after Ctrl-C, and 1 when what it shows cannot be written; `schedule --strict` leaves with "
+        "1 when something is unmet, too."
     )
     return "\n".join([*parts, status, ""])
 

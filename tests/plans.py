@@ -98,10 +98,11 @@ def write_plan(folder: Path, garden: str | bytes = GARDEN, crops: str | None = N
 
 def planner(
     *arguments: str | Path,
+    folder: Path = Path(),
     bound: Callable[[], None] | None = None,
     environment: Iterable[tuple[str, str]] = (),
 ) -> subprocess.CompletedProcess[str]:
-    """One run of the program, by a user whom a locked folder stops.
+    """One run of the program in a folder, by a user whom a locked folder stops.
 
     What it prints with --json, and the season it writes, follow the schemas in docs/.
     """
@@ -116,15 +117,16 @@ def planner(
         [*PROGRAM, *words],
         capture_output=True,
         check=False,
+        cwd=folder,
         encoding="utf-8",
         env={**os.environ, **_ENVIRONMENT, **dict(environment)},
         preexec_fn=before,  # limits are set between fork and exec; tests run no threads
         stdin=subprocess.DEVNULL,
-        timeout=60,
+        timeout=300,
     )
     assert printed_faults(words, done.stdout) == []
-    if words[:1] == ["schedule"] and done.returncode == 0 and Path(words[1]).is_dir():
-        assert season_faults(Path(words[1])) == []
+    if words[:1] == ["schedule"] and done.returncode == 0 and (folder / words[1]).is_dir():
+        assert season_faults(folder / words[1]) == []
     return done
 
 

@@ -145,7 +145,7 @@ def outlook_schema() -> Schema:
         "fill": _share("Share that the tried years give, on average."),
         "fill_by_year": many("The same for each year.", _share("")),
         "weeks_met": _share("Share of the wanted weeks met in full."),
-        "weeks_with_nothing": _share("Share of the wanted weeks that get nothing."),
+        "weeks_with_nothing": number("Wanted weeks of its crops with nothing, mean of years.", 0),
         "interval_spread_days": or_null(
             number("How far days between harvests stray from their mean, days.", 0),
             "null where there are too few harvests.",
@@ -203,7 +203,7 @@ def _crop_outlook() -> Schema:
             "unit": word("The unit of its target.", HARVEST_UNITS),
             "fill": _share("Share of the amount wanted that the years give, on average."),
             "weeks_met": _share("Share of its wanted weeks met in full."),
-            "weeks_with_nothing": _share("Share of its wanted weeks that get nothing."),
+            "weeks_with_nothing": number("Its wanted weeks with nothing, mean of years.", 0),
             "weeks": many("Every week with something wanted or given.", one_week),
         },
     )
