@@ -17,6 +17,7 @@ from tests.benchmarks.outlook_load import HEAD, Case, judged, lines_of, means_of
 from tests.benchmarks.run import BASELINE_NAME, sample_plans
 from tests.benchmarks.schedule_load import pieces_of
 from tests.benchmarks.synthetic_gardens import garden_of, load_of, synthetic_garden
+from tests.benchmarks.versions import differing, made, plans
 
 _RUN = Path(__file__).with_name("run.py")
 _LOAD = (sys.executable, "-m", "tests.benchmarks.schedule_load")
@@ -146,3 +147,11 @@ def test_a_season_is_judged_by_years_it_was_not_planned_from(garden: str) -> Non
     assert judgement.mend(knows) < judgement.short(knows) < 1
     assert {len(line) for line in lines_of(case.name, judgement)} == {len(HEAD)}
     assert f"{season.outside.fill:.3f} outside" in means_of(garden, [judgement])
+
+
+def test_versions_of_python_are_held_together_file_by_file() -> None:
+    assert differing({"a": b"1", "b": b"2"}, {"a": b"1", "b": b"3", "c": b""}) == ["b", "c"]
+    plan = plans()["stony_ridge"]
+    files = made(sys.executable, plan, 1)
+    assert {"garden.toml", "season/season.json", "season/sheets.pdf"} <= files.keys()
+    assert differing(files, made(sys.executable, plan, 3)) == []
