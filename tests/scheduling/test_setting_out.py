@@ -4,19 +4,23 @@ from datetime import date
 
 import pytest
 
-from planner.garden import RaisedIndoors
+from planner.garden import Garden, RaisedIndoors
 from planner.scheduling.candidate import set_out_day
 from planner.scheduling.workdays import Workdays
-from tests.scheduling.by_hand import paper_crop, paper_garden, wanted
+from tests.scheduling.by_hand import found_of, paper_crop, paper_garden, started, wanted
 
 # Five weeks after this Monday, the middle of four to six, is Monday 10 May.
 _SOWN = date(2027, 4, 5)
 
 
-def _set_out(garden_days: str = '"Mon"', away: str = "", weeks: str = "4-6 weeks") -> date | None:
-    crop = paper_crop(method="indoors", weeks_indoors=weeks, days_from_setting_out="30 days")
+def _garden(garden_days: str, away: str) -> Garden:
+    crop = paper_crop(method="indoors", weeks_indoors="4-6 weeks", days_from_setting_out="30 days")
     wishes = f"away = [{away}]" if away else ""
-    garden = paper_garden(crop, wanted(), garden_days=garden_days, wishes=wishes)
+    return paper_garden(crop, wanted(), garden_days=garden_days, wishes=wishes)
+
+
+def _set_out(garden_days: str = '"Mon"', away: str = "") -> date | None:
+    garden = _garden(garden_days, away)
     (way,) = garden.crops["paper crop"].ways
     assert isinstance(way, RaisedIndoors)
     return set_out_day(Workdays(garden.wish), way, _SOWN)
@@ -56,3 +60,18 @@ def test_somebody_is_there_a_week_or_two_before_to_begin_hardening(
     before = f"{{ from = 2027-04-19, to = 2027-04-{last_away} }}"
     after = "{ from = 2027-05-04, to = 2027-05-20 }"
     assert _set_out(away=f"{before}, {after}") == set_out_on
+
+
+def test_its_days_to_maturity_are_counted_from_that_day() -> None:
+    """Set out on 3 May for want of the 10th it is ripe 30 days later, on 2 June."""
+    found = found_of(_garden('"Mon"', "{ from = 2027-05-10, to = 2027-05-10 }"))
+    course = started(found, _SOWN).course
+    assert course.set_out_on == course.enters_on == date(2027, 5, 3)
+    assert course.ripe.likely == date(2027, 6, 2)
+
+
+def test_what_nobody_could_set_out_is_not_started() -> None:
+    found = found_of(_garden('"Mon"', "{ from = 2027-05-03, to = 2027-05-17 }"))
+    starts = {one.course.start_on for one in found.candidates}
+    assert date(2027, 3, 29) in starts
+    assert _SOWN not in starts
