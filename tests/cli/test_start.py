@@ -1,7 +1,6 @@
 """A new plan by options or by questions, as someone who has not gardened yet would answer."""
 
 import os
-import subprocess
 import sys
 import tomllib
 from collections.abc import Iterable
@@ -27,10 +26,6 @@ BEDS = ["8 x 4 ft", "1", "15 in", "full", ""]
 EAT, DAYS, SEASON, WRITE = ["2", "radish", ""], ["Sat"], ["2027-02-01", "2027-12-31"], [""]
 _SCREEN = {"COLUMNS", "LINES"}  # the terminal itself says how large it is
 CTRL_C = "\x03"
-
-
-def _run(*words: str) -> subprocess.CompletedProcess[str]:
-    return planner(*words)
 
 
 def _answer(
@@ -76,18 +71,18 @@ def _plan(folder: Path) -> dict[str, Any]:
 
 def test_options_make_a_plan_that_can_stand(tmp_path: Path) -> None:
     folder = tmp_path / "new" / "garden"
-    made = _run("start", str(folder), *OPTIONS)
+    made = planner("start", str(folder), *OPTIONS)
     assert made.returncode == 0, made.stderr
-    checked = _run("check", str(folder))
+    checked = planner("check", str(folder))
     assert checked.returncode == 0, checked.stderr
     assert "Quay garden: 2 beds" in checked.stdout
 
 
 def test_a_plan_that_exists_is_never_overwritten(tmp_path: Path) -> None:
     folder = tmp_path / "garden"
-    _run("start", str(folder), *OPTIONS)
+    planner("start", str(folder), *OPTIONS)
     before = (folder / "garden.toml").read_bytes()
-    again = _run("start", str(folder), *OPTIONS)
+    again = planner("start", str(folder), *OPTIONS)
     assert again.returncode == 2
     assert "a plan is there already" in again.stderr
     assert (folder / "garden.toml").read_bytes() == before
@@ -95,7 +90,7 @@ def test_a_plan_that_exists_is_never_overwritten(tmp_path: Path) -> None:
 
 def test_without_a_terminal_what_is_missing_is_told_and_nothing_written(tmp_path: Path) -> None:
     folder = tmp_path / "garden"
-    made = _run("start", str(folder), "--latitude", "47.6")
+    made = planner("start", str(folder), "--latitude", "47.6")
     assert made.returncode == 2
     assert "no freeze dates" in made.stderr
     for option in ("--place", "--last-spring-freeze", "--station", "--bed", "--want", "--eat"):
@@ -124,7 +119,7 @@ def test_without_a_terminal_what_is_missing_is_told_and_nothing_written(tmp_path
 def test_an_option_that_cannot_be_understood_is_told(
     option: str, words: str, told: str, tmp_path: Path
 ) -> None:
-    made = _run("start", str(tmp_path / "garden"), *OPTIONS, option, words)
+    made = planner("start", str(tmp_path / "garden"), *OPTIONS, option, words)
     assert made.returncode == 2
     assert told in made.stderr
     assert not (tmp_path / "garden").exists()
@@ -132,7 +127,7 @@ def test_an_option_that_cannot_be_understood_is_told(
 
 def test_plain_words_do_in_options_too(tmp_path: Path) -> None:
     folder = tmp_path / "garden"
-    made = _run(
+    made = planner(
         "start", str(folder), "--latitude", "51.5", "--last-spring-freeze", "mid April",
         "--first-fall-freeze", "end of October", "--bed", "Wall: 10 by 4 steps, a foot deep, 4 h",
         "--people", "3.5", "--eat", "radish, lettuce and kale", "--garden-days", "weekends",
@@ -154,7 +149,7 @@ def test_options_and_questions_make_the_same_plan(tmp_path: Path) -> None:
     status, output = _answer(asked, NAME, PLACE, BEDS, EAT, DAYS, SEASON, WRITE)
     assert status == 0, output
     station = _plan(asked)["site"]["station"]
-    made = _run(
+    made = planner(
         "start", str(told), "--name", "Quay garden", "--station", station,
         "--bed", "Bed 1: 8 x 4 ft, 15 in deep, full", "--eat", "radish", "--garden-days", "Sat",
         "--from", "2027-02-01", "--to", "2027-12-31",
@@ -189,7 +184,7 @@ def test_who_knows_neither_frost_dates_nor_feet_gets_a_plan_that_feeds_them(
     tomato = plan["target"][2]
     assert tomato["from"].month >= 5
     assert tomato["to"].month <= 12
-    made = _run("schedule", str(folder), "--effort", "0")
+    made = planner("schedule", str(folder), "--effort", "0")
     assert made.returncode == 0, made.stderr
 
 
@@ -217,7 +212,7 @@ def test_questions_forgive_wrong_answers(tmp_path: Path) -> None:
     assert "postcodes are not" in said
     assert "Please type a length and a width" in said
     assert _plan(folder)["site"]["latitude"] == 34.7
-    assert _run("check", str(folder)).returncode == 0
+    assert planner("check", str(folder)).returncode == 0
 
 
 def test_where_no_station_is_near_months_do(tmp_path: Path) -> None:
@@ -261,7 +256,7 @@ def test_what_the_plan_would_refuse_is_asked_again_at_once(tmp_path: Path) -> No
     plan = _plan(folder)
     assert len(plan["bed"]) == 1
     assert len(plan["target"]) == 1
-    assert _run("check", str(folder)).returncode == 0
+    assert planner("check", str(folder)).returncode == 0
 
 
 def test_a_question_before_can_be_gone_back_to(tmp_path: Path) -> None:
