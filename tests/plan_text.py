@@ -39,6 +39,32 @@ def season_of(garden: str, crops: str = "", as_of: date | None = None) -> Season
     return make_season(read, as_of or read.wish.first, None)
 
 
+MILD = """\
+latitude = 47.6
+last_spring_freeze = "03-28"
+first_fall_freeze = "11-09"
+"""
+EIGHT_BY_FOUR = 'length = "8 ft"\nwidth = "4 ft"'
+
+
+def plan_head(site: str = MILD, season: str = "") -> str:
+    """What stands in a plan before its beds: the site, a season of 2027, and more of it."""
+    days = "from = 2027-02-01\nto = 2027-12-31"
+    return f"plan = 1\n\n[site]\n{site}\n[season]\n{days}\n{season}\n"
+
+
+def bed(*more: str, name: str = "North 1", size: str = EIGHT_BY_FOUR, depth: str = "15 in") -> str:
+    """A bed in full sun as a grower writes it, with more lines of its own."""
+    lines = [f'name = "{name}"', size, f'soil_depth = "{depth}"', 'sun = "full"', *more]
+    return "\n".join(["[[bed]]", *lines, "\n"])
+
+
+def target(crop: str, each_week: str, *more: str) -> str:
+    """A weekly target as a grower writes it, with more lines of its own."""
+    lines = [f'crop = "{crop}"', f'each_week = "{each_week}"', *more]
+    return "\n".join(["[[target]]", *lines, ""])
+
+
 _ANY_CROP = {
     "family": "Brassicaceae",
     "habit": "once",

@@ -3,7 +3,6 @@
 import json
 import os
 import subprocess
-import sys
 from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date
@@ -13,26 +12,15 @@ from typing import Any
 from typer.testing import CliRunner
 
 from planner.cli.app import app
+from tests.plan_text import target
+from tests.plans import PROGRAM, SEASON_FILES
 from tests.reference.schemas import season_faults
 
 REPOSITORY = Path(__file__).resolve().parent.parent
 SAMPLE_PLANS = tuple(
     sorted(path.parent for path in (REPOSITORY / "sample_plans").glob("*/garden.toml"))
 )
-WRITTEN_FILES = (
-    "calendar-update.ics",
-    "calendar.ics",
-    "harvest.csv",
-    "labels.pdf",
-    "season.html",
-    "season.json",
-    "season.xlsx",
-    "seed-starting.pdf",
-    "sheets.pdf",
-    "sowing-sheet.csv",
-    "written.txt",
-)
-_PROGRAM = "from planner.cli import run; run()"
+WRITTEN_FILES = tuple(sorted(SEASON_FILES))
 # Names that a calendar must escape, fold or clean; `\b` is a backslash and a b.
 TRYING_NAME = 'Ferry; Street, "north"\\ bed ☂'
 TRYING_BED = "Under the old café wall, north\\new; 日当たりの良い長い畑の名前はとても長い"
@@ -89,9 +77,8 @@ SMALL_GARDEN = SMALL_PLAN.split("[[target]]", maxsplit=1)[0]
 
 
 def want(crop: str, each_week: str, first: str, last: str) -> str:
-    """A weekly target as a grower writes it."""
-    lines = [f'crop = "{crop}"', f'each_week = "{each_week}"', f"from = {first}", f"to = {last}"]
-    return "\n".join(["[[target]]", *lines, ""])
+    """A weekly target between two days as a grower writes it."""
+    return target(crop, each_week, f"from = {first}", f"to = {last}")
 
 
 @dataclass(frozen=True, slots=True)
@@ -131,7 +118,7 @@ class PlanFolder:
     def schedule_elsewhere(self, as_of: date, environment: Mapping[str, str]) -> None:
         """Schedule in a process of its own, with other settings of the machine."""
         subprocess.run(
-            [sys.executable, "-c", _PROGRAM, "schedule", str(self.path), "--as-of", str(as_of)],
+            [*PROGRAM, "schedule", str(self.path), "--as-of", str(as_of)],
             check=True,
             env={**os.environ, **environment},
             stdout=subprocess.DEVNULL,

@@ -6,15 +6,12 @@ from pathlib import Path
 
 import pytest
 
-from tests.test_documents import NEED_A_NETWORK, ROOT, _planner
+from tests.plans import planner
+from tests.season_runs import REPOSITORY
+from tests.test_documents import NEED_A_NETWORK
 
-_GUIDES = [
-    ROOT / "docs" / "tutorial.md",
-    *(
-        ROOT / "docs" / "how-to" / f"{name}.md"
-        for name in ("own-crops", "missed-sowing", "two-gardens")
-    ),
-]
+_DOCS = REPOSITORY / "docs"
+_HOW_TOS = ("own-crops", "missed-sowing", "two-gardens")
 _STEP = re.compile(
     r"<!-- run in: (?P<before>.*?) -->|<!-- file: (?P<name>.*?) -->\n```\w+\n(?P<text>.*?)```"
     r"|```sh\n(?P<commands>.*?)```",
@@ -22,27 +19,29 @@ _STEP = re.compile(
 )
 
 
-@pytest.mark.parametrize("guide", _GUIDES, ids=lambda path: path.stem)
-def test_every_command_of_a_guide_runs(guide: Path, tmp_path: Path) -> None:
-    ran = 0
+def _told_by(guide: Path, folder: Path) -> list[str]:
+    """What each command of a guide prints, run one after the other as a reader would."""
+    told = []
     for step in _STEP.finditer(guide.read_text(encoding="utf-8")):
         if step["name"]:
-            (tmp_path / step["name"]).write_text(step["text"], encoding="utf-8")
+            (folder / step["name"]).write_text(step["text"], encoding="utf-8")
         for line in (step["before"] or step["commands"] or "").splitlines():
             words = shlex.split(line, comments=True)
             assert words[0] == "planner"
             assert words[1] not in NEED_A_NETWORK
-            done = _planner(words[1:], tmp_path)
+            done = planner(*words[1:], folder=folder)
             assert done.returncode == 0, (line, done.stdout, done.stderr)
-            ran += 1
-    assert ran >= 3
+            told.append(done.stdout)
+    return told
 
 
-def test_the_tutorial_ends_with_a_calendar_and_a_mended_season(tmp_path: Path) -> None:
-    text = _GUIDES[0].read_text(encoding="utf-8")
-    commands = [line for block in re.findall(r"```sh\n(.*?)```", text, re.DOTALL)
-                for line in block.splitlines()]  # fmt: skip
-    told = [_planner(shlex.split(line)[1:], tmp_path).stdout for line in commands]
+@pytest.mark.parametrize("name", _HOW_TOS)
+def test_every_command_of_a_how_to_runs(name: str, tmp_path: Path) -> None:
+    assert len(_told_by(_DOCS / "how-to" / f"{name}.md", tmp_path)) >= 3
+
+
+def test_the_tutorial_runs_and_ends_with_a_calendar_and_a_mended_season(tmp_path: Path) -> None:
+    told = _told_by(_DOCS / "tutorial.md", tmp_path)
     season = tmp_path / "first-garden" / "season"
     assert {"calendar.ics", "season.html", "sheets.pdf"} <= {one.name for one in season.iterdir()}
     (revised,) = (one for one in told if "What changed:" in one)

@@ -7,21 +7,20 @@ degF). Published values: reference tables of the same record in tests/published.
 import json
 import math
 import re
-import subprocess
-import sys
 from datetime import date
 from importlib.metadata import distribution
 from pathlib import Path
 from statistics import quantiles
+from typing import Any
 
 import pandas as pd  # type: ignore[import-untyped]  # it ships no types
 import pytest
 
 from planner.climate import day_number, numbered_day
 from planner.terms import days_between
+from tests.plans import AS_OF, planner
 from tests.published import published_rows
 
-PROGRAM = [sys.executable, "-c", "from planner.cli import run; run()"]
 PLAN = """
 plan = 1
 [site]
@@ -65,17 +64,30 @@ def record() -> str:
     return "\n".join(["date,low,high", *rows])
 
 
+def _written(record: str, folder: Path) -> Path:
+    (folder / "weather.csv").write_text(record, encoding="utf-8")
+    (folder / "garden.toml").write_text(PLAN.format(more='weather_unit = "degF"'), encoding="utf-8")
+    return folder
+
+
 @pytest.fixture
 def folder(record: str, tmp_path: Path) -> Path:
-    (tmp_path / "weather.csv").write_text(record, encoding="utf-8")
-    (tmp_path / "garden.toml").write_text(
-        PLAN.format(more='weather_unit = "degF"'), encoding="utf-8"
-    )
-    return tmp_path
+    return _written(record, tmp_path)
 
 
-def _run(*words: str) -> subprocess.CompletedProcess[str]:
-    return subprocess.run([*PROGRAM, *words], capture_output=True, text=True, check=False)
+@pytest.fixture(scope="module")
+def scheduled(record: str, tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The plan with its season, to look at."""
+    folder = _written(record, tmp_path_factory.mktemp("scheduled"))
+    done = planner("schedule", folder, "--as-of", "2027-01-15")
+    assert done.returncode == 0, done.stderr
+    return folder
+
+
+def _season(folder: Path) -> dict[str, Any]:
+    season = json.loads((folder / "season" / "season.json").read_text(encoding="utf-8"))
+    assert isinstance(season, dict)
+    return season
 
 
 def _latest_thirty(side: str, threshold: str) -> list[str]:
@@ -94,7 +106,7 @@ def _latest_thirty(side: str, threshold: str) -> list[str]:
 
 def test_check_tells_the_freeze_odds_of_the_record_at_three_thresholds(folder: Path) -> None:
     """Type-7 quantiles of the latest thirty years in tests/published/freeze_dates_by_year.csv."""
-    told = _run("check", str(folder)).stdout
+    told = planner("check", str(folder)).stdout
     rows = {line[:2]: line.split()[2:] for line in told.splitlines() if line[3:7] == "degF"}
     assert rows == {
         degf: [*_latest_thirty("spring", f"{degf}F"), *_latest_thirty("fall", f"{degf}F")]
@@ -107,17 +119,15 @@ def test_check_tells_the_freeze_odds_of_the_record_at_three_thresholds(folder: P
     assert "by heat, from 30 past years" in told
 
 
-def test_dates_come_from_thirty_past_years_and_say_so(folder: Path) -> None:
-    done = _run("schedule", str(folder), "--as-of", "2027-01-15")
-    assert done.returncode == 0, done.stderr
-    season = json.loads((folder / "season" / "season.json").read_text(encoding="utf-8"))
+def test_dates_come_from_thirty_past_years_and_say_so(scheduled: Path) -> None:
+    season = _season(scheduled)
     for sowing in season["sowings"]:
         assert sowing["dates_counted"].startswith("by heat, from 30 past years")
         ripe = sowing["first_pick_on"]
         assert ripe["early"] <= ripe["likely"] <= ripe["late"]
-    sheet = (folder / "season" / "sowing-sheet.csv").read_text(encoding="utf-8")
+    sheet = (scheduled / "season" / "sowing-sheet.csv").read_text(encoding="utf-8")
     assert "by heat" in sheet
-    calendar = (folder / "season" / "calendar.ics").read_bytes().replace(b"\r\n ", b"")
+    calendar = (scheduled / "season" / "calendar.ics").read_bytes().replace(b"\r\n ", b"")
     assert b"counted by heat" in calendar
 
 
@@ -126,7 +136,7 @@ def test_where_hardly_a_year_freezes_no_date_is_made_up(folder: Path) -> None:
     days = days_between(date(2009, 1, 1), date(2020, 12, 31))
     lines = [f"{day},{30 if day == date(2015, 1, 9) else 50},75" for day in days]
     (folder / "weather.csv").write_text("\n".join(["date,low,high", *lines]), encoding="utf-8")
-    told = _run("check", str(folder)).stdout
+    told = planner("check", str(folder)).stdout
     assert "In spring half of all years: too few years freeze for a date." in told
     assert "In fall one year in ten: too few years freeze for a date." in told
     assert "1 January" not in told
@@ -140,19 +150,18 @@ def test_check_and_schedule_count_the_same_past_years(last: str, folder: Path) -
     late = [line for line in lines if "1998-06-01" <= line[:10] <= "2020-06-30"]
     (folder / "weather.csv").write_text("\n".join([head, *late]), encoding="utf-8")
     plan.write_text(plan.read_text().replace("2027-12-31", last), encoding="utf-8")
-    told = re.search(r"by heat, from (\d+) past years", _run("check", str(folder)).stdout)
+    told = re.search(r"by heat, from (\d+) past years", planner("check", str(folder)).stdout)
     assert told is not None
-    _run("schedule", str(folder), "--as-of", "2027-01-15")
-    season = json.loads((folder / "season" / "season.json").read_text(encoding="utf-8"))
+    planner("schedule", str(folder), *AS_OF)
+    season = _season(folder)
     counted = {one["dates_counted"] for one in season["sowings"]}
     assert counted
     assert all(words.startswith(told[0]) for words in counted)
 
 
-def test_a_cool_crop_is_not_promised_in_a_hot_summer(folder: Path) -> None:
+def test_a_cool_crop_is_not_promised_in_a_hot_summer(scheduled: Path) -> None:
     """Mean temperatures above 75 degF spoil radishes (UCSC-A5); July there has about 80."""
-    _run("schedule", str(folder), "--as-of", "2027-01-15")
-    season = json.loads((folder / "season" / "season.json").read_text(encoding="utf-8"))
+    season = _season(scheduled)
     july = [one for one in season["unmet"] if one["week"] == "2027-W28"]
     assert [one["crop"] for one in july] == ["radish"]
     assert july[0]["kind"] == "too hot or days too long"
@@ -166,10 +175,9 @@ def test_a_cool_crop_is_not_promised_in_a_hot_summer(folder: Path) -> None:
     assert not [day for day in picked if day.month in {7, 8}]
 
 
-def test_tender_plants_wait_for_the_chosen_risk_of_the_record(folder: Path) -> None:
+def test_tender_plants_wait_for_the_chosen_risk_of_the_record(scheduled: Path) -> None:
     """One year in ten of 1991-2020 froze after mid-April."""
-    _run("schedule", str(folder), "--as-of", "2027-01-15")
-    season = json.loads((folder / "season" / "season.json").read_text(encoding="utf-8"))
+    season = _season(scheduled)
     out = [one["set_out_on"] for one in season["sowings"] if one["crop"] == "tomato"]
     assert out
     assert all(day >= "2027-04-10" for day in out)
@@ -177,7 +185,7 @@ def test_tender_plants_wait_for_the_chosen_risk_of_the_record(folder: Path) -> N
 
 def test_the_unit_is_asked_for_and_not_guessed(folder: Path) -> None:
     (folder / "garden.toml").write_text(PLAN.format(more=""), encoding="utf-8")
-    done = _run("check", str(folder))
+    done = planner("check", str(folder))
     assert done.returncode == 2
     assert "unit of the temperatures is not clear" in done.stderr
 
@@ -185,7 +193,7 @@ def test_the_unit_is_asked_for_and_not_guessed(folder: Path) -> None:
 def test_the_wrong_unit_is_noticed(folder: Path) -> None:
     text = PLAN.format(more='weather_unit = "degC"')
     (folder / "garden.toml").write_text(text, encoding="utf-8")
-    done = _run("check", str(folder))
+    done = planner("check", str(folder))
     assert done.returncode == 2
     assert "unit of the temperatures is not clear" in done.stderr
 
@@ -194,7 +202,7 @@ def test_the_wrong_unit_is_noticed(folder: Path) -> None:
 def test_a_record_that_is_not_there_is_told(name: str, folder: Path) -> None:
     text = PLAN.format(more='weather_unit = "degF"').replace("weather.csv", name)
     (folder / "garden.toml").write_text(text, encoding="utf-8")
-    done = _run("check", str(folder))
+    done = planner("check", str(folder))
     assert done.returncode == 2
     assert "file not found" in done.stderr
     assert "Traceback" not in done.stderr
@@ -203,6 +211,6 @@ def test_a_record_that_is_not_there_is_told(name: str, folder: Path) -> None:
 def test_dates_by_hand_rule_over_the_record(folder: Path) -> None:
     by_hand = 'weather_unit = "degF"\nlast_spring_freeze = "05-01"\nfirst_fall_freeze = "10-10"'
     (folder / "garden.toml").write_text(PLAN.format(more=by_hand), encoding="utf-8")
-    told = _run("check", str(folder)).stdout
+    told = planner("check", str(folder)).stdout
     assert "Half of all years freeze after 1 May in spring and before 10 October" in told
     assert "by heat, from 30 past years" in told

@@ -7,7 +7,7 @@ from geopy.distance import geodesic, great_circle
 
 from planner.almanac import nearest_stations, station, stations_named
 from planner.garden import FreezeDates, FreezesAllYear, NeverFreezes
-from tests.plan_text import garden_of
+from tests.plan_text import bed, garden_of, plan_head, target
 
 _STATIONS = stations_named("")
 _PLACES = [(34.68, -82.81), (47.6, -122.3), (64.8, -147.7), (21.3, -157.9), (-14.3, -170.7)]
@@ -79,27 +79,8 @@ def test_the_usual_spread_is_the_median_of_the_table() -> None:
     fall = median(one.first_fall.spread_days for one in freezes)
     assert spring == pytest.approx(11.7, abs=0.05)
     assert fall == pytest.approx(11.7, abs=0.05)
-    assumed = garden_of(
-        """
-        plan = 1
-        [site]
-        latitude = 47.6
-        last_spring_freeze = "03-28"
-        first_fall_freeze = "11-09"
-        [season]
-        from = 2027-02-01
-        to = 2027-12-31
-        [[bed]]
-        name = "North 1"
-        length = "8 ft"
-        width = "4 ft"
-        soil_depth = "15 in"
-        sun = "full"
-        [[target]]
-        crop = "radish"
-        each_week = "25 roots"
-        """
-    ).site.freezes
+    plan = plan_head() + bed() + target("radish", "25 roots")
+    assumed = garden_of(plan).site.freezes
     assert isinstance(assumed, FreezeDates)
     assert assumed.last_spring.spread_days == pytest.approx(spring, abs=0.05)
     assert assumed.first_fall.spread_days == pytest.approx(fall, abs=0.05)

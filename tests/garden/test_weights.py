@@ -6,36 +6,12 @@ import pytest
 
 from planner.garden import Garden
 from planner.terms import Week
-from tests.plan_text import garden_of
+from tests.plan_text import bed, garden_of, plan_head, target
 
-_PLAN = """\
-plan = 1
-
-[site]
-latitude = 47.6
-last_spring_freeze = "03-28"
-first_fall_freeze = "11-09"
-
-[season]
-from = 2027-02-01
-to = 2027-12-31
-
-[[bed]]
-name = "North 1"
-length = "8 ft"
-width = "4 ft"
-soil_depth = "15 in"
-sun = "full"
-"""
-
-
-def _target(crop: str, amount: str, dates: str, priority: str = "") -> str:
-    return f'\n[[target]]\ncrop = "{crop}"\neach_week = "{amount}"\n{dates}\n{priority}\n'
-
-
+_PLAN = plan_head() + bed()
 _MAY = "from = 2027-05-03\nto = 2027-05-30"
 _JUNE = "from = 2027-05-31\nto = 2027-06-27"
-_RADISH, _LETTUCE = _target("radish", "12 roots", _MAY), _target("leaf lettuce", "8 oz", _JUNE)
+_RADISH, _LETTUCE = target("radish", "12 roots", _MAY), target("leaf lettuce", "8 oz", _JUNE)
 
 
 def _share(garden: Garden, crop: str) -> float:
@@ -53,7 +29,7 @@ def _weighted_fill(garden: Garden, met: dict[str, dict[Week, float]]) -> float:
 
 @pytest.mark.parametrize("more", ["", "priority = 3.7", "priority = 0.1"])
 def test_all_shares_sum_to_one(more: str) -> None:
-    plan = _PLAN + _target("radish", "12 roots", _MAY, more) + _LETTUCE
+    plan = _PLAN + target("radish", "12 roots", _MAY, more) + _LETTUCE
     plan += '\n[[target]]\ncrop = "potato"\nonce = "20 lb"\nby = 2027-09-30\npriority = 2\n'
     weights = garden_of(plan).weights()
     assert isclose(sum(sum(weeks.values()) for weeks in weights.values()), 1)
@@ -63,13 +39,13 @@ def test_all_shares_sum_to_one(more: str) -> None:
 
 
 def test_crops_of_one_priority_have_one_share_however_much_is_wanted() -> None:
-    garden = garden_of(_PLAN + _RADISH + _target("leaf lettuce", "80 oz", _JUNE))
+    garden = garden_of(_PLAN + _RADISH + target("leaf lettuce", "80 oz", _JUNE))
     assert isclose(_share(garden, "radish"), 0.5)
     assert isclose(_share(garden, "leaf lettuce"), 0.5)
 
 
 def test_with_one_priority_the_weighted_fill_is_the_mean_of_the_fill_of_each_crop() -> None:
-    more = _target("radish", "30 roots", _JUNE)
+    more = target("radish", "30 roots", _JUNE)
     garden = garden_of(_PLAN + _RADISH + more + _LETTUCE)
     met = {
         crop: {week: wanted * (0.2 if week.number < 20 else 0.9) for week, wanted in weeks.items()}
@@ -81,15 +57,15 @@ def test_with_one_priority_the_weighted_fill_is_the_mean_of_the_fill_of_each_cro
 
 
 def test_a_crop_of_priority_two_is_worth_twice_as_much() -> None:
-    garden = garden_of(_PLAN + _target("radish", "12 roots", _MAY, "priority = 2") + _LETTUCE)
+    garden = garden_of(_PLAN + target("radish", "12 roots", _MAY, "priority = 2") + _LETTUCE)
     assert isclose(_share(garden, "radish"), 2 / 3)
     assert isclose(_share(garden, "leaf lettuce"), 1 / 3)
 
 
 def test_a_crop_of_two_targets_goes_by_its_mean_priority_over_what_is_wanted() -> None:
     """Four weeks of 30 at priority 1, four of 10 at priority 5: on the mean 2."""
-    plan = _PLAN + _target("radish", "30 roots", _MAY)
-    garden = garden_of(plan + _target("radish", "10 roots", _JUNE, "priority = 5") + _LETTUCE)
+    plan = _PLAN + target("radish", "30 roots", _MAY)
+    garden = garden_of(plan + target("radish", "10 roots", _JUNE, "priority = 5") + _LETTUCE)
     assert isclose(_share(garden, "radish"), 2 / 3)
     may, june = (
         garden.weights()["radish"][Week(2027, 18)],

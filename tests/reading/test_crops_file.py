@@ -4,31 +4,7 @@ import pytest
 
 from planner.garden import Garden, WeeklyTarget
 from planner.terms import Problem
-from tests.plan_text import garden_of, own_crop, problem_kinds_of, read_plan
-
-_PLAN = """\
-plan = 1
-
-[site]
-latitude = 47.6
-last_spring_freeze = "03-28"
-first_fall_freeze = "11-09"
-
-[season]
-from = 2027-02-01
-to = 2027-12-31
-
-[[bed]]
-name = "North 1"
-length = "{length}"
-width = "4 ft"
-soil_depth = "{depth}"
-sun = "full"
-
-[[target]]
-crop = "{crop}"
-{amount}
-"""
+from tests.plan_text import bed, garden_of, own_crop, plan_head, problem_kinds_of, read_plan
 
 
 def _plan(
@@ -37,7 +13,9 @@ def _plan(
     length: str = "8 ft",
     depth: str = "15 in",
 ) -> str:
-    return _PLAN.format(crop=crop, amount=amount, length=length, depth=depth)
+    size = f'length = "{length}"\nwidth = "4 ft"'
+    wanted = f'[[target]]\ncrop = "{crop}"\n{amount}\n'
+    return plan_head() + bed(size=size, depth=depth) + wanted
 
 
 def _only_problem(garden: str, crops: str = "") -> Problem:

@@ -3,49 +3,33 @@
 import pytest
 
 from planner.garden import Garden, SharedGround, SharingPattern, SunnyEnd
-from tests.plan_text import garden_of, own_crop, problem_kinds_of
-
-_PLAN = """\
-plan = 1
-
-[site]
-latitude = 47.6
-last_spring_freeze = "03-28"
-first_fall_freeze = "11-09"
-
-[season]
-from = 2027-02-01
-to = 2027-12-31
-{season}
-
-[[bed]]
-name = "North 1"
-{size}
-soil_depth = "24 in"
-sun = "full"
-{bed}
-
-[[target]]
-crop = "{crop}"
-each_week = "5 {unit}"
-{target}
-"""
-_LONG = 'length = "8 ft"\nwidth = "4 ft"'
+from tests.plan_text import (
+    EIGHT_BY_FOUR,
+    bed,
+    garden_of,
+    own_crop,
+    plan_head,
+    problem_kinds_of,
+    target,
+)
 
 
 def _plan(*more: str, **lines: str) -> str:
-    usual = {"season": "", "size": _LONG, "bed": "", "crop": "carrot", "unit": "lb", "target": ""}
-    return _PLAN.format(**{**usual, **lines}) + "".join(more)
+    """One bed and one target, each with a line of its own where the test tells one."""
+    head = plan_head(season=lines.get("season", ""))
+    ground = bed(lines.get("bed", ""), size=lines.get("size", EIGHT_BY_FOUR), depth="24 in")
+    wanted = target(
+        lines.get("crop", "carrot"), f"5 {lines.get('unit', 'lb')}", lines.get("target", "")
+    )
+    return "".join((head, ground, wanted, *more))
 
 
 def _also(crop: str, unit: str = "lb") -> str:
-    return f'\n[[target]]\ncrop = "{crop}"\neach_week = "1 {unit}"\n'
+    return target(crop, f"1 {unit}")
 
 
 def _garden(*more: str, crops: str = "", **lines: str) -> Garden:
-    read = garden_of(_plan(*more, unit="roots", **lines), crops)
-    assert isinstance(read, Garden)
-    return read
+    return garden_of(_plan(*more, unit="roots", **lines), crops)
 
 
 def _pairs(garden: Garden) -> list[tuple[str, str, SharingPattern]]:
@@ -81,8 +65,8 @@ def test_a_priority_that_is_none_is_told(stated: str, kind: str) -> None:
     ],
 )
 def test_a_bed_has_the_sunny_end_stated(line: str, end: SunnyEnd) -> None:
-    (bed,) = _garden(bed=line).beds
-    assert bed.sunny_end is end
+    (only,) = _garden(bed=line).beds
+    assert only.sunny_end is end
 
 
 def test_a_sunny_end_is_one_of_the_two() -> None:

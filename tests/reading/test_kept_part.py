@@ -6,37 +6,18 @@ import pytest
 
 from planner.garden import Garden, KeptGround
 from planner.terms import Problem
-from tests.plan_text import garden_of, own_crop, problem_kinds_of, read_plan
+from tests.plan_text import (
+    bed,
+    garden_of,
+    own_crop,
+    plan_head,
+    problem_kinds_of,
+    read_plan,
+    target,
+)
 
-_PLAN = """\
-plan = 1
-
-[site]
-latitude = 47.6
-last_spring_freeze = "03-28"
-first_fall_freeze = "11-09"
-
-[season]
-from = 2027-02-01
-to = 2027-12-31
-
-[[bed]]
-name = "North 1"
-length = "8 ft"
-width = "4 ft"
-soil_depth = "15 in"
-sun = "full"
-
-[[bed]]
-name = "Tub"
-diameter = "1 m"
-soil_depth = "15 in"
-sun = "full"
-
-[[target]]
-crop = "radish"
-each_week = "5 roots"
-"""
+_TUB = bed(name="Tub", size='diameter = "1 m"')
+_PLAN = plan_head() + bed() + _TUB + target("radish", "5 roots")
 _FOOT_UM = 304_800
 
 

@@ -14,25 +14,18 @@ from itertools import groupby
 from pathlib import Path
 
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from planner.garden import DailyWeather, MonthlyDepth, NotTold
 from planner.reading import PlanFile, read_weather
 from planner.reading.rain_means import rain_by_month
-from planner.terms import PROBLEM_KINDS, Problem, ProblemKind, Source
+from planner.terms import Problem, Source
 from tests.benchmarks.weather_load import SHAPES, Shape, load
 
-_KINDS = ("weather-shape", "weather-unit", "weather-line", "weather-too-little")
 _FIRST = date(2019, 1, 1)
 _DAYS = 450  # to 25 March 2020, over a 29 February
 _STATION = "USC00381770"
-
-
-@pytest.fixture(autouse=True)
-def _every_kind_is_in_the_catalogue(monkeypatch: pytest.MonkeyPatch) -> None:
-    for kind in _KINDS:
-        monkeypatch.setitem(PROBLEM_KINDS, kind, PROBLEM_KINDS.get(kind, ProblemKind(kind, kind)))
 
 
 def _read(text: str | bytes, unit: str | None = None) -> DailyWeather | tuple[Problem, ...]:
@@ -343,9 +336,7 @@ _SHAPES = {
 
 
 @given(data=st.data())
-@settings(
-    max_examples=100, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture]
-)
+@settings(max_examples=100, deadline=None)
 def test_whatever_is_done_to_a_file_it_is_a_record_or_told_in_problems(data: st.DataObject) -> None:
     text, unit = _SHAPES[data.draw(st.sampled_from(sorted(_SHAPES)))]
     lines = text.splitlines()

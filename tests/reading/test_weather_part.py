@@ -5,29 +5,12 @@ from datetime import date
 
 import pytest
 
-from planner.climate import Climate
+from planner.climate import NoUsableYear, freeze_record_of
 from planner.garden import DailyWeather, Garden
 from planner.reading import PlanFile, PlanFiles, read_garden
 from planner.terms import Problem, days_between
+from tests.plan_text import bed, plan_head, target
 
-_PLAN = """
-plan = 1
-[site]
-latitude = {latitude}
-{more}
-[season]
-from = 2027-02-01
-to = 2027-12-31
-[[bed]]
-name = "Long bed"
-length = "24 ft"
-width = "4 ft"
-soil_depth = "15 in"
-sun = "full"
-[[target]]
-crop = "radish"
-each_week = "20 roots"
-"""
 _NAMED = 'weather = "weather.csv"'
 _BY_HAND = 'last_spring_freeze = "04-15"\nfirst_fall_freeze = "10-20"'
 
@@ -49,8 +32,10 @@ def _table(
 
 def _read(table: str, more: str = _NAMED, latitude: float = 45.0) -> Garden | tuple[Problem, ...]:
     file = PlanFile("weather.csv", table.encode())
-    plan = PlanFile("garden.toml", _PLAN.format(latitude=latitude, more=more).encode())
-    return read_garden(PlanFiles(plan, None, lambda _: file))
+    head = plan_head(f"latitude = {latitude}\n{more}\n")
+    plan = head + bed() + target("radish", "20 roots")
+    garden = PlanFile("garden.toml", plan.encode())
+    return read_garden(PlanFiles(garden, None, lambda _: file))
 
 
 def _problem(table: str, more: str = _NAMED, latitude: float = 45.0) -> Problem:
@@ -112,10 +97,11 @@ def test_whatever_reading_lets_through_has_odds_on_both_sides(latitude: float) -
         for first, last in spans:
             read = _read(_table(_always, first, last, coldest_degc), latitude=latitude)
             if isinstance(read, Garden):
+                assert isinstance(read.site.weather, DailyWeather)
                 told += 1
-                record = Climate(read.site)._record
-                assert record is not None
-                assert "NoUsableYear" not in str(record)
+                record = freeze_record_of(read.site.weather, latitude)
+                for day_at in (record.spring_day_at_risk, record.fall_day_at_risk):
+                    assert not isinstance(day_at(0.5), NoUsableYear)
             else:
                 assert [one.kind for one in read] == ["weather-too-little"]
     assert 0 < told < 2 * len(spans)
