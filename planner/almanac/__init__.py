@@ -1,7 +1,8 @@
 """Almanac: published figures of crops and stations, each with its source.
 
-Takes data files of its own. Gives crop pages, complete crops, pairs that may share ground,
-weather stations and the one bibliography. It knows nothing of this year's plan.
+Takes data files of its own. Gives crop pages, complete crops, pairs that may share ground, what bed
+work is counted with and its cautions, weather stations and the one bibliography. It knows nothing
+of this year's plan.
 """
 
 from planner.almanac.appetite import kitchen_groups, published_amounts

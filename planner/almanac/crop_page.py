@@ -1,6 +1,7 @@
 """Crop pages: all published rows of a crop, those used for planning marked."""
 
-from dataclasses import dataclass, field
+from collections import defaultdict
+from dataclasses import dataclass
 from functools import cache
 
 from planner.almanac.table import table_rows
@@ -27,7 +28,7 @@ class CropPage:
     name: str
     label: str
     other_names: tuple[str, ...]
-    rows: list[PublishedRow] = field(default_factory=list)
+    rows: tuple[PublishedRow, ...]
 
     @property
     def used(self) -> dict[str, PublishedRow]:
@@ -38,15 +39,23 @@ class CropPage:
 @cache
 def crop_pages() -> dict[str, CropPage]:
     """Every crop page by the crop's name."""
+    published = _published_rows()
     pages = {}
     for row in table_rows("crop_names.csv"):
         others = tuple(name for name in row["other_names"].split(";") if name)
-        pages[row["crop"]] = CropPage(row["crop"], row["label"], others)
+        rows = tuple(published[row["crop"]])
+        pages[row["crop"]] = CropPage(row["crop"], row["label"], others, rows)
+    return pages
+
+
+def _published_rows() -> dict[str, list[PublishedRow]]:
+    """The rows of both tables of figures, by crop."""
+    rows = defaultdict(list)
     for table in ("crops.csv", "heat.csv"):
         for row in table_rows(table):
-            values = {key: value for key, value in row.items() if key not in {"crop", "used"}}
-            pages[row["crop"]].rows.append(PublishedRow(**values, used=row["used"] == "yes"))
-    return pages
+            crop, used = row.pop("crop"), row.pop("used")
+            rows[crop].append(PublishedRow(**row, used=used == "yes"))
+    return rows
 
 
 @cache

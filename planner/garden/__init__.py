@@ -1,7 +1,7 @@
 """Garden: what the grower asks for and has.
 
 Takes nothing but terms. Gives Garden: the site, the season's wishes, beds, crops, targets, kept
-ground, and which crops may share ground.
+ground, which crops may share ground, and what bed work is counted with.
 Every value here is complete; what may be missing in the text stays in the reading room.
 """
 

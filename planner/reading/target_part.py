@@ -155,7 +155,7 @@ def _read_amount(
     if amount.value > _LARGEST_AMOUNT:
         table.report("out-of-range", key, f"{amount} is more than any garden.", "check it.")
         return None
-    counted = in_unit(crop, known.units.get(crop.name, amount.unit))
+    counted = _in_unit(crop, known.units.get(crop.name, amount.unit))
     factor = conversion(amount.unit, counted.unit) if counted else None
     if counted is None or factor is None:
         table.report(
@@ -182,7 +182,7 @@ def _for_people(table: TomlTable, crop: Crop | None, known: _Known) -> tuple[Cro
             f'state the amount: each_week = "10 {crop.unit.name}".',
         )
         return None
-    counted = in_unit(crop, known.units.get(crop.name, _portion_unit(portion, known)))
+    counted = _in_unit(crop, known.units.get(crop.name, _portion_unit(portion, known)))
     factor = conversion(UNITS[portion.unit], counted.unit) if counted else None
     if counted is None or factor is None:
         _report_portion(table, crop, portion)
@@ -209,7 +209,7 @@ def _report_portion(table: TomlTable, crop: Crop, portion: Figure) -> None:
     )
 
 
-def in_unit(crop: Crop, unit: Unit) -> Crop | None:
+def _in_unit(crop: Crop, unit: Unit) -> Crop | None:
     """The crop counted in another unit of harvest; None when it cannot be."""
     factor = conversion(crop.unit, unit)
     if factor is None:
