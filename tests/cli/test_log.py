@@ -3,6 +3,7 @@
 import os
 import random
 import resource
+import signal
 import subprocess
 import time
 from collections.abc import Iterator
@@ -281,21 +282,34 @@ def assert_no_room(result: subprocess.CompletedProcess[str]) -> None:
 # Many at once, and runs that die
 
 # What a run does, many times over, without the time to begin a program anew.
-MANY_RUNS = """
-import sys
+_NOTE_MANY = """
+import os, sys
 from typer.testing import CliRunner
 from planner.cli.app import app
-folder, name, count = sys.argv[1], sys.argv[2], int(sys.argv[3])
-for number in range(count):
-    arguments = ["log", folder, "picked", "radish 1", "--on", "2027-05-20", "--amount", "3 roots"]
-    done = CliRunner().invoke(app, [*arguments, "--note", f"{name} {number}"])
-    assert done.exit_code == 0, done.output
+
+def note_many(folder, name, count):
+    words = ["log", folder, "picked", "radish 1", "--on", "2027-05-20", "--amount", "3 roots"]
+    for number in range(count):
+        done = CliRunner().invoke(app, [*words, "--note", f"{name} {number}"])
+        assert done.exit_code == 0, done.output
+"""
+_MANY_RUNS = f"{_NOTE_MANY}\nnote_many(sys.argv[1], sys.argv[2], int(sys.argv[3]))"
+# For each name that is sent to it a process of its own, begun without the time to load a program.
+_TURNS = f"""{_NOTE_MANY}
+for name in sys.stdin:
+    child = os.fork()
+    if child == 0:
+        note_many(sys.argv[1], name.strip(), 1000)
+        os._exit(0)
+    print(child, flush=True)
+    os.waitpid(child, 0)
+    print("gone", flush=True)
 """
 
 
 def many_runs(plan: Path, name: str, count: int) -> subprocess.Popen[bytes]:
     """A process that notes so many entries, one after the other."""
-    return subprocess.Popen([PROGRAM[0], "-c", MANY_RUNS, str(plan), name, str(count)])
+    return subprocess.Popen([PROGRAM[0], "-c", _MANY_RUNS, str(plan), name, str(count)])
 
 
 def notes_of(plan: Path) -> Iterator[str]:
@@ -328,23 +342,36 @@ def test_who_comes_second_waits_until_the_first_has_written(plan: Path) -> None:
 def test_a_killed_run_leaves_whole_lines_and_loses_none(plan: Path) -> None:
     chance = random.Random(7)  # noqa: S311 - moments to kill at, the same in every run
     told = 0
-    for turn in range(KILLS):
-        run = many_runs(plan, f"run {turn}", 1000)
-        wait_for_more(plan, run)
-        time.sleep(chance.random() * 0.02)
-        run.kill()
-        run.wait()
-        now = len(list(notes_of(plan)))
-        assert now > told
-        told = now
+    with subprocess.Popen(
+        [PROGRAM[0], "-c", _TURNS, str(plan)],
+        stdin=subprocess.PIPE,
+        stdout=subprocess.PIPE,
+        text=True,
+    ) as turns:
+        assert turns.stdin is not None
+        assert turns.stdout is not None
+        for turn in range(KILLS):
+            turns.stdin.write(f"run {turn}\n")
+            turns.stdin.flush()
+            run = int(turns.stdout.readline())
+            wait_for_more(plan, turns)
+            time.sleep(chance.random() * 0.02)
+            os.kill(run, signal.SIGKILL)
+            assert turns.stdout.readline() == "gone\n"
+            now = len(list(notes_of(plan)))
+            assert now > told
+            told = now
     assert planner("check", plan).returncode == 0
 
 
-def wait_for_more(plan: Path, run: subprocess.Popen[bytes]) -> None:
+def wait_for_more(plan: Path, run: subprocess.Popen[str]) -> None:
     """Wait until a run has begun to write."""
     journal = plan / "journal.csv"
     size = journal.stat().st_size if journal.exists() else 0
-    while run.poll() is None and (not journal.exists() or journal.stat().st_size == size):
+    until = time.monotonic() + 60
+    while not journal.exists() or journal.stat().st_size == size:
+        assert run.poll() is None
+        assert time.monotonic() < until
         time.sleep(0.001)
 
 
