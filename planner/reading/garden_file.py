@@ -123,9 +123,13 @@ def _why_no_bed(crop: Crop, beds: list[Bed]) -> str:
     words = f"{crop.label} needs soil {_in_both_systems(needs.least_soil_m, round)} deep"
     if not needs.is_deep_enough(deepest):
         # Rounded down, or a bed that is too shallow would seem as deep as what is needed.
-        return f"{words}; the deepest bed has {_in_both_systems(deepest, math.floor)}."
+        return f"{words}; the deepest bed has {_in_both_systems(deepest, _rounded_down)}."
     room = f"{_in_both_systems(needs.spacing_um / 1e6, round)} for each plant"
     return f"{words}, {_LIGHT[needs.sun]} and {room}; no bed has all of that."
+
+
+def _rounded_down(length: float) -> int:
+    return math.floor(length + 1e-9)
 
 
 def _in_both_systems(length_m: float, rounded: Callable[[float], int]) -> str:
