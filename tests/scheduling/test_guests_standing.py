@@ -79,9 +79,12 @@ def test_what_no_week_wants_any_more_moves_with_its_ripening() -> None:
     sowing = low_sowing(
         sow_on=date(2027, 6, 7),
         ripe=Ripening(ripe, ripe, ripe),
-        harvest=(HarvestDay(ripe, 4.0),),
-        clear_on=ripe,
+        harvest=(HarvestDay(ripe, 3.0), HarvestDay(ripe + WEEK, 1.0)),
+        clear_on=ripe + WEEK,
     )
     late = _told(Event.LATE, date(2027, 6, 20), 7, "days")
     one = _stands(sowing, date(2027, 6, 21), late)
-    assert [(taken.day, taken.amount) for taken in one.harvest] == [(ripe + WEEK, 4.0)]
+    assert [(taken.day, taken.amount) for taken in one.harvest] == [
+        (ripe + WEEK, 3.0),
+        (ripe + 2 * WEEK, 1.0),
+    ]

@@ -77,6 +77,15 @@ def test_where_harvest_flows_the_week_is_told_by_the_best_that_a_plant_brings() 
     assert "(11 sq ft)" in one.reason.why
 
 
+def test_of_what_is_picked_for_weeks_a_plant_brings_only_its_best_week() -> None:
+    """Fourteen pounds over two weeks, 7.94 at first: for 16 lb three plants, not two."""
+    figures = {"habit": "pick", "picking_days": "14 days", "yield": "14 lb", "spacing": "24 in"}
+    garden = paper_garden(paper_crop(**figures), wanted("2027-05-03", "2027-05-16", "20 lb"))
+    sowing = _sowing(garden, (_W18.monday, 20.0), (_W19.monday, 4.0))
+    (one,) = _unmet(garden, sowing)
+    assert "(12 sq ft)" in one.reason.why
+
+
 _TOMATO = {"habit": "pick", "picking_days": "28 days", "yield": "28 lb"}
 
 

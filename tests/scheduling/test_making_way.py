@@ -115,6 +115,23 @@ def test_what_is_set_out_waits_no_more() -> None:
     assert first.clear_on == _CLEARED
 
 
+def test_what_makes_way_keeps_the_harvest_of_its_last_day() -> None:
+    """Set out on 3 May, a week before it was planned, among heads of which half were cut."""
+    out = _told(Event.SET_OUT, _RIPE)
+    first, _ = _begun((_first(), _raised()), out, as_of=_RIPE + timedelta(days=1)).standing
+    assert first.clear_on == _RIPE
+    assert first.harvest == (HarvestDay(_RIPE, 3.0),)
+
+
+@pytest.mark.parametrize("day", [date(2027, 6, 4), date(2027, 6, 7)])
+def test_what_was_raised_and_is_picked_by_its_day_was_ripe_then(day: date) -> None:
+    """Set out on the tenth of May it is to be ripe on 7 June."""
+    amount = Quantity(1.0, UNITS["heads"])
+    picked = Entry(day, Event.PICKED, "paper crop 2", amount, "", Place("journal.csv", 3))
+    (raised,) = _begun((_raised(),), picked, as_of=day + timedelta(days=1)).standing
+    assert raised.ripe.likely == day
+
+
 def test_what_was_raised_and_not_set_out_is_set_out_on_the_next_garden_day() -> None:
     """Missed on Monday the 10th and asked on Wednesday the 12th: Monday the 17th."""
     sown, missed = _told(Event.SOWN, _IN_TRAYS), _told(Event.MISSED, _CLEARED)

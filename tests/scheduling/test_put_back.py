@@ -125,3 +125,10 @@ def test_offers_once_taken_are_told_with_the_day_their_ground_has_rested() -> No
         ],
         "tall": [Was(SOWN, SOWN, TALL_RIPE + timedelta(days=3))],
     }
+
+
+def test_a_guest_that_would_reach_beyond_its_host_is_not_put_back() -> None:
+    """The host has the last foot; the guest would begin six inches before it."""
+    block = replace(guest_sowing().blocks[0], from_um=42 * INCH_UM, to_um=54 * INCH_UM)
+    (tall,) = _back(low_sowing(plants=2, blocks=(block,)), tall_sowing()).all_placed()
+    assert tall.plants == 1

@@ -141,7 +141,7 @@ def test_ground_kept_for_late_years_is_told_where_there_are_years() -> None:
 )
 def test_it_tells_what_its_plants_give(plants: int, amount: float, words: str) -> None:
     size = _line(_made({_RIPE: amount}, plants), "a plant")
-    assert size.startswith(words)
+    assert size.startswith(f"{words} (your plan, ")
     assert "only part" not in size
 
 
