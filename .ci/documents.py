@@ -35,8 +35,10 @@ from planner.terms import PROBLEM_KINDS
 ROOT = Path(__file__).resolve().parent.parent
 DOCS = ROOT / "docs"
 ROOMS = (
-    "terms", "garden", "journal", "climate", "growth", "solver", "ground", "scheduling", "tasks",
-    "bedwork", "trial", "almanac", "season", "writing", "pictures", "page", "sheets", "reading",
+    "terms", "garden", "journal", "climate", "growth", "solver", "ground", "scheduling",
+    "scheduling/starts", "scheduling/standing", "scheduling/thumb", "scheduling/unfed",
+    "scheduling/offers", "scheduling/ideal", "scheduling/arranging",
+    "tasks", "bedwork", "trial", "almanac", "season", "writing", "pictures", "page", "sheets", "reading",
     "cli", "cli/folder", "cli/start", "cli/share", "cli/publish",
 )  # fmt: skip
 

@@ -8,28 +8,31 @@ from datetime import date
 
 from planner.climate import Climate
 from planner.garden import Garden
-from planner.scheduling.candidate import Candidate, CropTimes, candidate_of
 from planner.scheduling.changing import Changing
 from planner.scheduling.chosen import Bound, Choice, MoreGround
-from planner.scheduling.crop_years import (
+from planner.scheduling.earlier import Earlier
+from planner.scheduling.effort import EFFORTS, USUAL_EFFORT
+from planner.scheduling.naming import NamesGiven, name_sowings
+from planner.scheduling.seed_count import comes_up_in, is_usable, seeds_for, seeds_to_sow
+from planner.scheduling.sowing import HARVEST_PLACES, Block, HarvestDay, Method, Sowing, SowingState
+from planner.scheduling.starts import (
+    Candidate,
     CropCandidates,
+    CropTimes,
     CropYears,
+    Workdays,
     YearOfCrop,
+    candidate_of,
+    crop_candidates,
+    crop_times,
     crop_years,
     evenly,
     open_days_only,
 )
-from planner.scheduling.earlier import Earlier
-from planner.scheduling.effort import EFFORTS, USUAL_EFFORT
-from planner.scheduling.naming import NamesGiven, name_sowings
-from planner.scheduling.openings import Opening, openings
-from planner.scheduling.rule_of_thumb import Room, Thumb, ThumbResult, rule_of_thumb
-from planner.scheduling.seed_count import comes_up_in, is_usable, seeds_for, seeds_to_sow
-from planner.scheduling.sowing import HARVEST_PLACES, Block, HarvestDay, Method, Sowing, SowingState
-from planner.scheduling.starts import crop_candidates, crop_times
 from planner.scheduling.supply import Supply, supply_of
+from planner.scheduling.thumb import Room, Thumb, ThumbResult, rule_of_thumb
+from planner.scheduling.unfed import Opening, openings
 from planner.scheduling.unmet import Reason, Unmet, UnmetKind
-from planner.scheduling.workdays import Workdays
 
 __all__ = [
     "EFFORTS",

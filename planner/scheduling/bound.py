@@ -2,78 +2,39 @@
 
 import math
 from collections.abc import Iterator
-from typing import Protocol
 
 import numpy as np
 
-from planner.garden import Garden
-from planner.scheduling.arrays import Floats
 from planner.scheduling.chosen import Bound, MoreGround
 from planner.scheduling.ideal import IdealSeason
-from planner.scheduling.offers import CropOffers
-from planner.scheduling.pricing import GroundThereIs
-from planner.scheduling.worth import EVERYTHING
-from planner.terms import Week
+from planner.scheduling.offers import EVERYTHING, CropOffers, Floats
+from planner.scheduling.question import Question
 
 _WORTH_TELLING = 0.002
 _MOST_TRIED = 3
 
 
-class Asked(Protocol):
-    """What the bound of a choice rests on."""
-
-    @property
-    def garden(self) -> Garden:
-        """The garden."""
-        ...
-
-    @property
-    def offers(self) -> list[CropOffers]:
-        """Every offer of every crop."""
-        ...
-
-    @property
-    def ground(self) -> GroundThereIs:
-        """What ground there is."""
-        ...
-
-    @property
-    def lacks(self) -> dict[str, dict[Week, float]]:
-        """What each crop's weeks lack beyond what stands already."""
-        ...
-
-    @property
-    def loosest(self) -> IdealSeason:
-        """The ideal season in which only what goes without is weighed."""
-        ...
-
-    @property
-    def worth_by_week(self) -> dict[str, dict[Week, float]]:
-        """What one unit of a crop is worth in a week."""
-        ...
-
-
-def bound_of(asked: Asked) -> Bound:
+def bound_of(question: Question) -> Bound:
     """The bound of a garden: the ideal season in which only unmet wants count (rules §32)."""
     lacking = math.fsum(
-        amount * asked.worth_by_week[name][week]
-        for name, weeks in asked.lacks.items()
+        amount * question.worth_by_week[name][week]
+        for name, weeks in question.lacks.items()
         for week, amount in weeks.items()
     )
-    if not any(len(one) for one in asked.offers):
+    if not any(len(one) for one in question.offers):
         return Bound(1.0 - lacking / EVERYTHING, ())
-    ideal = asked.loosest
-    weighed = math.fsum(float(one.lacks @ one.worth) for one in asked.offers)
+    ideal = question.loosest
+    weighed = math.fsum(float(one.lacks @ one.worth) for one in question.offers)
     least = lacking - weighed + ideal.lacking
     share = min(1.0, 1.0 - least / EVERYTHING)
-    return Bound(share, tuple(_more_ground(asked, ideal)))
+    return Bound(share, tuple(_more_ground(question, ideal)))
 
 
-def _more_ground(asked: Asked, ideal: IdealSeason) -> Iterator[MoreGround]:
+def _more_ground(question: Question, ideal: IdealSeason) -> Iterator[MoreGround]:
     """For the beds whose like would be worth most at the prices of ground: what it would bring."""
     if ideal.lacking < _WORTH_TELLING * EVERYTHING:
         return
-    ground, beds = asked.ground, asked.garden.beds
+    ground, beds = question.ground, question.garden.beds
     prices = ideal.ground_prices.sum(axis=1)
     lines = [max(beds[bed].line_um for bed in one.beds) / 1e6 for one in ground.classes]
     order = np.argsort(-prices * np.array(lines), kind="stable")[:_MOST_TRIED]
@@ -84,7 +45,7 @@ def _more_ground(asked: Asked, ideal: IdealSeason) -> Iterator[MoreGround]:
         free = ground.free_m.copy()
         free[place] += lines[place]
         gained = before - ideal.with_free(free)
-        by_crop = dict(_by_crop(asked.offers, gained))
+        by_crop = dict(_by_crop(question.offers, gained))
         like = max(ground.classes[place].beds, key=lambda bed: beds[bed].line_um)
         gain = math.fsum(by_crop.values())
         if gain >= _WORTH_TELLING:

@@ -13,30 +13,34 @@ from planner.climate import Climate
 from planner.garden import Garden
 from planner.ground import NOBODY, Holding
 from planner.growth import own_paces
-from planner.scheduling.arrays import Floats
-from planner.scheduling.begun import begun_of
+from planner.scheduling.arranging import (
+    CropMarket,
+    CropPlaces,
+    CropProposals,
+    Mood,
+    Regrowing,
+    WorkingPlan,
+    arrange,
+    fill,
+    fits_of,
+    intents_of,
+    put_back,
+    tighten,
+    top_up,
+)
 from planner.scheduling.bound import bound_of
 from planner.scheduling.changing import Changing
 from planner.scheduling.chosen import Choice
-from planner.scheduling.crop_years import CropCandidates
 from planner.scheduling.earlier import Earlier
-from planner.scheduling.earlier_plan import put_back
 from planner.scheduling.effort import EFFORTS, Effort
-from planner.scheduling.filling import CropMarket, fill
 from planner.scheduling.ideal import IdealSeason
-from planner.scheduling.intents import arrange, intents_of
-from planner.scheduling.lacking import unmet_of
 from planner.scheduling.made import made_sowings
-from planner.scheduling.places import CropPlaces, fits_of
-from planner.scheduling.proposals import CropProposals, Mood
+from planner.scheduling.offers import Floats
 from planner.scheduling.question import Question
-from planner.scheduling.regrowing import Regrowing
-from planner.scheduling.seen_harvests import seen_harvests
 from planner.scheduling.sowing import Sowing
-from planner.scheduling.starts import crop_candidates
-from planner.scheduling.tightening import tighten
-from planner.scheduling.topping_up import top_up
-from planner.scheduling.working_plan import WorkingPlan
+from planner.scheduling.standing import begun_of, seen_harvests
+from planner.scheduling.starts import CropCandidates, crop_candidates
+from planner.scheduling.unfed import unmet_of
 
 # The ideal season that is followed fills so much of the ground: rows and blocks need some room.
 _FILLED = 0.9

@@ -6,12 +6,12 @@ from datetime import date, timedelta
 from planner.garden import Bed, SeedWish, SharedGround, Store
 from planner.ground import NOBODY
 from planner.growth import Course
-from planner.scheduling.candidate import Candidate
+from planner.scheduling.arranging import Placed, WorkingPlan
 from planner.scheduling.offers import CropOffers
 from planner.scheduling.seed_count import seeds_for
 from planner.scheduling.sowing import HARVEST_PLACES, Block, HarvestDay, Method, Sowing, SowingState
+from planner.scheduling.starts import Candidate
 from planner.scheduling.story import Chosen, Made, why_sowing
-from planner.scheduling.working_plan import Placed, WorkingPlan
 from planner.terms import Week
 
 _TINY = 1e-9

@@ -8,14 +8,12 @@ import numpy as np
 
 from planner.garden import Garden
 from planner.ground import NOBODY, BedClass, Ground, Holding, classes_of
-from planner.scheduling.crop_years import CropCandidates
-from planner.scheduling.earlier_plan import offers_taken
-from planner.scheduling.ideal import IdealSeason
-from planner.scheduling.offers import CropOffers, offers_of
-from planner.scheduling.pricing import GroundThereIs
+from planner.scheduling.arranging import offers_taken
+from planner.scheduling.ideal import GroundThereIs, IdealSeason
+from planner.scheduling.offers import EVERYTHING, ONLY_WANTS, CropOffers, Worth, offers_of, worth_of
 from planner.scheduling.sowing import Sowing
+from planner.scheduling.starts import CropCandidates
 from planner.scheduling.supply import supply_of
-from planner.scheduling.worth import EVERYTHING, ONLY_WANTS, Worth, worth_of
 from planner.terms import Week
 
 

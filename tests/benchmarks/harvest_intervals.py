@@ -28,7 +28,7 @@ from planner.climate import Climate
 from planner.garden import Garden
 from planner.growth import begun_course
 from planner.reading import PlanFile, PlanFiles, read_garden
-from planner.scheduling.starts import crop_candidates
+from planner.scheduling.starts.crop_starts import crop_candidates
 from planner.season import EarlierSeason, Season, make_season
 
 _FORTNIGHT = timedelta(days=14)

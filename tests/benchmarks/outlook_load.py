@@ -36,8 +36,8 @@ from statistics import fmean
 from planner.climate import Climate
 from planner.garden import Garden
 from planner.scheduling import Room, Sowing, Thumb, rule_of_thumb
-from planner.scheduling.starts import crop_candidates
-from planner.scheduling.years import in_years
+from planner.scheduling.starts.crop_starts import crop_candidates
+from planner.scheduling.starts.years import in_years
 from planner.season import make_season
 from planner.trial import TooFewPicks, Trial, TriedYears, trial_of, tried_years
 from tests.benchmarks.daily_records import SERIES, Series, place_of

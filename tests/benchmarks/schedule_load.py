@@ -34,7 +34,7 @@ from planner.cli.folder import garden_in
 from planner.cli.shell import need
 from planner.climate import Climate
 from planner.garden import Garden
-from planner.scheduling.rule_of_thumb import Room, Thumb, rule_of_thumb
+from planner.scheduling.thumb.rule_of_thumb import Room, Thumb, rule_of_thumb
 from tests.benchmarks.run import PLANNER, SAMPLES, Cost, cost_of, first_day, sample_plans
 from tests.benchmarks.synthetic_gardens import synthetic_garden
 

@@ -16,9 +16,9 @@ from planner.almanac import crop_pages
 from planner.climate import Climate
 from planner.garden import Garden
 from planner.reading import PlanFile, PlanFiles, read_garden
-from planner.scheduling.candidate import Candidate
-from planner.scheduling.crop_years import CropCandidates
-from planner.scheduling.starts import crop_candidates
+from planner.scheduling.starts.candidate import Candidate
+from planner.scheduling.starts.crop_starts import crop_candidates
+from planner.scheduling.starts.crop_years import CropCandidates
 from planner.terms import Week, days_between
 
 FIRST, LAST = date(2027, 3, 1), date(2027, 11, 30)

@@ -9,7 +9,7 @@ import pytest
 
 from planner.climate import Climate
 from planner.garden import Garden
-from planner.scheduling.rule_of_thumb import Room, Thumb, rule_of_thumb
+from planner.scheduling.thumb.rule_of_thumb import Room, Thumb, rule_of_thumb
 from planner.writing import write_calendars
 from tests.benchmarks.calendar_load import joined_by_hand, rows, season_to_write
 from tests.benchmarks.harvest_intervals import days_on_record, spreads

@@ -11,8 +11,8 @@ import numpy as np
 from planner.climate import Climate
 from planner.garden import Garden, SharedGround, SharingPattern
 from planner.scheduling import Block, HarvestDay, Sowing, crop_candidates
+from planner.scheduling.arranging.filling import CropMarket
 from planner.scheduling.choice import markets_of
-from planner.scheduling.filling import CropMarket
 from planner.scheduling.question import Question
 from planner.terms import Source
 from tests.plan_text import own_crop

@@ -12,7 +12,7 @@ import pytest
 from planner.climate import Climate
 from planner.garden import Bed, Garden
 from planner.scheduling import Block, Method, Sowing, Unmet, UnmetKind
-from planner.scheduling.starts import crop_candidates
+from planner.scheduling.starts.crop_starts import crop_candidates
 from planner.season import Season
 from planner.tasks import TaskKind
 from planner.terms import Week, days_between, read_quantity, week_of

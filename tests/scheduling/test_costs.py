@@ -9,9 +9,9 @@ from datetime import date, timedelta
 import pytest
 
 from planner.garden import Garden
+from planner.scheduling.arranging.working_plan import Piece, WorkingPlan
+from planner.scheduling.offers.worth import work_of, worth_of
 from planner.scheduling.question import Question
-from planner.scheduling.working_plan import Piece, WorkingPlan
-from planner.scheduling.worth import work_of, worth_of
 from tests.scheduling.by_hand import bed, found_of, paper_crop, paper_garden, wanted
 
 _ROW_UM = 152_400

@@ -13,7 +13,7 @@ from planner.garden import SharedGround, SharingPattern
 from planner.growth import Ripening
 from planner.journal import Entry, Event, Journal
 from planner.scheduling import HarvestDay, Sowing
-from planner.scheduling.begun import begun_of
+from planner.scheduling.standing.begun import begun_of
 from planner.terms import UNITS, Place, Quantity, Source
 from tests.scheduling.low_and_tall import (
     RIPE,

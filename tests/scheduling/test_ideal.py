@@ -12,9 +12,9 @@ import pytest
 from scipy.optimize import linprog
 
 from planner.scheduling.bound import bound_of
-from planner.scheduling.ideal import IdealSeason
+from planner.scheduling.ideal.ideal_season import IdealSeason
+from planner.scheduling.offers.worth import ONLY_WANTS
 from planner.scheduling.question import Question
-from planner.scheduling.worth import ONLY_WANTS
 from tests.scheduling.by_hand import bed, found_of, paper_crop, paper_garden, wanted
 from tests.scheduling.test_small_cases import Small, Wish, question_of
 

@@ -10,7 +10,7 @@ import pytest
 
 from planner.garden import Garden
 from planner.scheduling import HarvestDay, Sowing, Unmet, UnmetKind
-from planner.scheduling.lacking import unmet_of
+from planner.scheduling.unfed.lacking import unmet_of
 from planner.terms import Week
 from tests.scheduling.by_hand import found_of, paper_crop, paper_garden, wanted
 from tests.scheduling.sown_by_hand import sowing_of

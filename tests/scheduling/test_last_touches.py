@@ -7,9 +7,9 @@ from datetime import timedelta
 
 import pytest
 
-from planner.scheduling.tightening import tighten
-from planner.scheduling.topping_up import top_up
-from planner.scheduling.working_plan import Piece, WorkingPlan
+from planner.scheduling.arranging.tightening import tighten
+from planner.scheduling.arranging.topping_up import top_up
+from planner.scheduling.arranging.working_plan import Piece, WorkingPlan
 from tests.scheduling.low_and_tall import (
     INCH_UM,
     RIPE,

@@ -12,9 +12,9 @@ import pytest
 
 from planner.climate import Climate
 from planner.scheduling import crop_candidates
-from planner.scheduling.offers import CropOffers
+from planner.scheduling.offers.crop_offers import CropOffers
 from planner.scheduling.question import Question
-from planner.scheduling.years import in_years
+from planner.scheduling.starts.years import in_years
 from planner.terms import Week, week_of
 from tests.trial.records import plan_of, recorded_garden
 

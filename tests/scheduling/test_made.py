@@ -5,9 +5,9 @@ from datetime import date, timedelta
 import pytest
 
 from planner.scheduling import Block, HarvestDay, Method, Sowing, SowingState, name_sowings
+from planner.scheduling.arranging.working_plan import Piece, Placed, WorkingPlan
 from planner.scheduling.made import made_sowings
 from planner.scheduling.question import Question
-from planner.scheduling.working_plan import Piece, Placed, WorkingPlan
 from tests.scheduling.low_and_tall import (
     INCH_UM,
     RIPE,

@@ -11,7 +11,7 @@ import pytest
 from planner.garden import Garden
 from planner.journal import Entry, Event, Journal
 from planner.scheduling import Block, HarvestDay, Sowing, SowingState
-from planner.scheduling.begun import Begun, begun_of
+from planner.scheduling.standing.begun import Begun, begun_of
 from planner.terms import UNITS, Place, Quantity
 from tests.scheduling.by_hand import found_of, paper_crop, paper_garden, wanted
 from tests.scheduling.sown_by_hand import sowing_of

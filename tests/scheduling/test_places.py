@@ -5,11 +5,11 @@ from datetime import date
 import pytest
 
 from planner.garden import Garden
+from planner.scheduling.arranging.filling import CropMarket
+from planner.scheduling.arranging.places import CropPlaces, Fit
+from planner.scheduling.arranging.working_plan import Piece, WorkingPlan
 from planner.scheduling.choice import markets_of
-from planner.scheduling.filling import CropMarket
-from planner.scheduling.places import CropPlaces, Fit
 from planner.scheduling.question import Question
-from planner.scheduling.working_plan import Piece, WorkingPlan
 from tests.scheduling.by_hand import bed, found_of, paper_crop, paper_garden, wanted
 
 _INCH_UM = 25_400

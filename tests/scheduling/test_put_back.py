@@ -6,9 +6,9 @@ from datetime import timedelta
 import pytest
 
 from planner.scheduling import Sowing
-from planner.scheduling.earlier_plan import offers_taken, put_back
-from planner.scheduling.offers import Was
-from planner.scheduling.working_plan import WorkingPlan
+from planner.scheduling.arranging.putting_back import offers_taken, put_back
+from planner.scheduling.arranging.working_plan import WorkingPlan
+from planner.scheduling.offers.crop_offers import Was
 from tests.scheduling.low_and_tall import (
     INCH_UM,
     RIPE,

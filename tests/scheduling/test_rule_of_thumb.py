@@ -11,16 +11,16 @@ import pytest
 
 from planner.climate import Climate
 from planner.garden import Garden, Once
-from planner.scheduling.candidate import Candidate
-from planner.scheduling.intervals import interval_of
-from planner.scheduling.paper_plan import Lost, PaperSowing, paper_plan
-from planner.scheduling.rule_of_thumb import (
+from planner.scheduling.starts.candidate import Candidate
+from planner.scheduling.starts.crop_starts import crop_candidates
+from planner.scheduling.thumb.intervals import interval_of
+from planner.scheduling.thumb.paper_plan import Lost, PaperSowing, paper_plan
+from planner.scheduling.thumb.rule_of_thumb import (
     Room,
     Thumb,
     ThumbResult,
     rule_of_thumb,
 )
-from planner.scheduling.starts import crop_candidates
 from tests.plan_text import garden_of
 
 _FIRST = date(2027, 3, 1)

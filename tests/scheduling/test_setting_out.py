@@ -5,8 +5,8 @@ from datetime import date
 import pytest
 
 from planner.garden import Garden, RaisedIndoors
-from planner.scheduling.candidate import set_out_day
-from planner.scheduling.workdays import Workdays
+from planner.scheduling.starts.candidate import set_out_day
+from planner.scheduling.starts.workdays import Workdays
 from tests.scheduling.by_hand import found_of, paper_crop, paper_garden, started, wanted
 
 # Five weeks after this Monday, the middle of four to six, is Monday 10 May.

@@ -16,7 +16,7 @@ from hypothesis import strategies as st
 
 from planner.scheduling import EFFORTS
 from planner.scheduling.choice import plan_of, question_for
-from planner.scheduling.offers import CropOffers
+from planner.scheduling.offers.crop_offers import CropOffers
 from planner.scheduling.question import Question
 from tests.plan_text import garden_of, own_crop
 

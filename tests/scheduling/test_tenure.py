@@ -11,12 +11,12 @@ import pytest
 
 from planner.climate import Climate
 from planner.garden import Garden, SharedGround, SharingPattern
-from planner.scheduling.ideal import IdealSeason
-from planner.scheduling.offers import CropOffers
+from planner.scheduling.ideal.ideal_season import IdealSeason
+from planner.scheduling.ideal.tenure import ENDING, STANDING, held, provisions_of, tenures_of
+from planner.scheduling.offers.crop_offers import CropOffers
+from planner.scheduling.offers.worth import ONLY_WANTS
 from planner.scheduling.question import Question
-from planner.scheduling.starts import crop_candidates
-from planner.scheduling.tenure import ENDING, STANDING, held, provisions_of, tenures_of
-from planner.scheduling.worth import ONLY_WANTS
+from planner.scheduling.starts.crop_starts import crop_candidates
 from planner.terms import Source
 from tests.plan_text import own_crop
 from tests.scheduling.by_hand import bed, paper_garden

@@ -9,7 +9,7 @@ import pytest
 
 from planner.garden import Garden
 from planner.scheduling import Reason, UnmetKind
-from planner.scheduling.diagnosis import why_unfed
+from planner.scheduling.unfed.diagnosis import why_unfed
 from planner.terms import Week
 from tests.scheduling.by_hand import FIRST, found_of, paper_crop, paper_garden, wanted
 

@@ -17,8 +17,8 @@ from planner.scheduling import (
     evenly,
     open_days_only,
 )
-from planner.scheduling.seen_harvests import seen_harvests
-from planner.scheduling.years import in_years
+from planner.scheduling.standing.seen_harvests import seen_harvests
+from planner.scheduling.starts.years import in_years
 from planner.terms import UNITS, Place, Quantity, Week
 from tests.scheduling.by_hand import FIRST, found_of, paper_crop, paper_garden, started, wanted
 from tests.scheduling.sown_by_hand import sowing_of
