@@ -18,10 +18,11 @@ from planner.terms import Week
 
 @dataclass(frozen=True, slots=True)
 class Forbidden:
-    """What forbids a start: a kind of unmet, and why."""
+    """What forbids a start: a kind of unmet, why, and how a growth rule refused it, if one did."""
 
     kind: UnmetKind
     why: str
+    by: RefusedBy | None = None
 
 
 _NOBODY_STARTS = "the starts that would feed it fall while nobody is there"
@@ -81,7 +82,7 @@ def _nothing_is_early_enough(about: CropTimes, way: Way) -> Forbidden:
     set_out_on = _set_out_if_raised(about, way, about.begin)
     course = course_of(about.crop, way, about.begin, about.conditions, set_out_on)
     if isinstance(course, Refused) and course.by in {RefusedBy.NOT_YET, RefusedBy.SOIL}:
-        return Forbidden(_KINDS[course.by], _in_words(course))
+        return _refused(course)
     ripe = likely_ripe(way, about.begin, set_out_on, about.conditions.pace)
     return Forbidden(UnmetKind.TOO_EARLY, _begins_too_late(about, ripe))
 
@@ -111,7 +112,7 @@ def _what_forbids(about: CropTimes, way: Way, start_on: date, week: Week) -> Ite
     set_out_on = _set_out_if_raised(about, way, start_on)
     course = course_of(about.crop, way, start_on, about.conditions, set_out_on)
     if isinstance(course, Refused):
-        yield Forbidden(_KINDS[course.by], _in_words(course))
+        yield _refused(course)
     elif set_out_on is not None and wish.is_away(set_out_on):
         yield Forbidden(UnmetKind.AWAY, "nobody is there to set it out")
     elif course.time.ends < week.sunday:
@@ -124,6 +125,10 @@ def _over_before(about: CropTimes, course: Course) -> Forbidden:
     by_limit = closes is not None and closes[0] <= course.time.ends
     kind = UnmetKind.HEAT if by_limit else UnmetKind.TOO_LATE
     return Forbidden(kind, f"it is over by {course.time.ends} ({course.time.why_ends})")
+
+
+def _refused(course: Refused) -> Forbidden:
+    return Forbidden(_KINDS[course.by], _in_words(course), course.by)
 
 
 def _in_words(refused: Refused) -> str:
@@ -179,7 +184,7 @@ def _remedy(forbidden: Forbidden, about: CropTimes) -> str:
     indoors = ", or raise plants indoors" if can_be_raised else ""
     if forbidden.kind is UnmetKind.SOIL:
         return f"warm or shade the soil, or want it at another time{indoors}."
-    if "go out too early" in forbidden.why:
+    if forbidden.by is RefusedBy.NOT_YET:
         if about.crop.frost.hardiness.killed_by_frost:
             return f"a cover (cover_weeks) or a higher freeze_risk lets it out earlier{indoors}."
         return f"want it later, or grow a quicker variety{indoors}."
