@@ -4,7 +4,15 @@ from dataclasses import replace
 from datetime import date, timedelta
 
 from planner.garden import Crop, Way
-from planner.growth.course import Conditions, Course, Ripening, ripening_of, until_limit
+from planner.growth.course import (
+    Conditions,
+    Course,
+    Ripening,
+    counted_words,
+    emergence_of,
+    ripening_of,
+    until_limit,
+)
 from planner.growth.outdoor_time import OutdoorTime
 
 # Where no time outdoors can be told, a sowing is let stand so long beyond its ripening.
@@ -31,20 +39,19 @@ def begun_course(
     ripe = _later(ripening_of(way, start_on, enters_on, conditions.pace, ends), late)
     if time is None or time.ends < ripe.likely:
         time = OutdoorTime(enters_on, enters_on, ripe.likely + _LET_STAND, _STANDS, _STANDS)
-    emerges_on = conditions.limits.emerges_on(start_on) if set_out_on is None else None
-    shows_after = timedelta(days=round(crop.days_to_emerge.middle))
+    emerges_on, emerges_by = emergence_of(crop, way, start_on, conditions.limits)
     return Course(
         crop=crop,
         way=way,
         start_on=start_on,
-        emerges_on=emerges_on or start_on + shows_after,
+        emerges_on=emerges_on,
         set_out_on=set_out_on,
         enters_on=enters_on,
         ripe=ripe,
         time=until_limit(time, ripe.likely, conditions.limits),
         fall_extra_days=0.0,
-        counted=conditions.pace.words,
-        emerges_by=f"{crop.days_to_emerge} ({crop.days_to_emerge.source})",
+        counted=counted_words(way, conditions.pace),
+        emerges_by=emerges_by,
     )
 
 

@@ -99,15 +99,10 @@ def course_of(
     Plants raised indoors are set out after the middle of their weeks unless told when.
     """
     limits, pace = conditions.limits, conditions.pace
-    emerges_on = start_on + timedelta(days=math.ceil(crop.days_to_emerge.middle))
-    emerges_by = f"{crop.days_to_emerge} ({crop.days_to_emerge.source})"
     if isinstance(way, DirectSown):
         why_not_sown = limits.why_not_sown(start_on)
         if why_not_sown:
             return Refused(RefusedBy.SOIL, why_not_sown)
-        by_soil = limits.emerges_on(start_on)
-        if by_soil is not None:
-            emerges_on, emerges_by = by_soil, limits.emergence_words
         set_out_on = None
     elif set_out_on is None:
         set_out_on = start_on + timedelta(days=indoor_days(way))
@@ -122,8 +117,8 @@ def course_of(
     why_not_harvested = limits.why_not_harvested(ripe.likely)
     if why_not_harvested:
         return Refused(RefusedBy.HEAT, why_not_harvested)
-    by_calendar = spans_winter(way.days)
     time = until_limit(time, ripe.likely, limits)
+    emerges_on, emerges_by = emergence_of(crop, way, start_on, limits)
     return Course(
         crop=crop,
         way=way,
@@ -133,8 +128,8 @@ def course_of(
         enters_on=enters_on,
         ripe=_before(ripe, time.ends),
         time=time,
-        fall_extra_days=0.0 if by_calendar else pace.fall_extra_days(ripe.likely),
-        counted="by the calendar" if by_calendar else pace.words,
+        fall_extra_days=0.0 if spans_winter(way) else pace.fall_extra_days(ripe.likely),
+        counted=counted_words(way, pace),
         emerges_by=emerges_by,
     )
 
@@ -158,9 +153,18 @@ def likely_ripe(way: Way, start_on: date, set_out_on: date | None, pace: CropPac
     """When a start would be ripe in the average year if nothing forbade it."""
     enters_on = set_out_on or start_on
     days = _days_in_ground(way, (enters_on - start_on).days)
-    if spans_winter(days):
+    if spans_winter(way):
         return enters_on + timedelta(days=math.ceil(days.middle))
     return pace.ripe_on(enters_on, days.middle)
+
+
+def emergence_of(crop: Crop, way: Way, start_on: date, limits: Limits) -> tuple[date, str]:
+    """The day a start comes up and what tells it: in place the soil, where its warmth is known."""
+    by_soil = limits.emerges_on(start_on) if isinstance(way, DirectSown) else None
+    if by_soil is not None:
+        return by_soil, limits.emergence_words
+    days = crop.days_to_emerge
+    return start_on + timedelta(days=math.ceil(days.middle)), f"{days} ({days.source})"
 
 
 def until_limit(time: OutdoorTime, ripe_on: date, limits: Limits) -> OutdoorTime:
@@ -174,7 +178,7 @@ def until_limit(time: OutdoorTime, ripe_on: date, limits: Limits) -> OutdoorTime
 def ripening_of(way: Way, start_on: date, enters_on: date, pace: CropPace, ends: date) -> Ripening:
     """When a start is ripe that must be harvested by the day its time outdoors ends."""
     days = _days_in_ground(way, (enters_on - start_on).days)
-    if spans_winter(days):
+    if spans_winter(way):
         return Ripening(
             early=enters_on + timedelta(days=math.ceil(days.low)),
             likely=enters_on + timedelta(days=math.ceil(days.middle)),
@@ -203,12 +207,17 @@ def _from_past_years(enters_on: date, days: float, pace: CropPace, ends: date) -
     return Ripening(early, likely, late, len(dates), too_late)
 
 
-def spans_winter(days: Figure) -> bool:
+def spans_winter(way: Way) -> bool:
     """Whether days to maturity are so many that the published figure has a winter in it.
 
-    Then they are plain calendar days: winter must not be counted twice.
+    Then they are plain calendar days: winter must not be counted twice (rules §10).
     """
-    return days.middle >= _HALF_A_YEAR_DAYS
+    return way.days.middle >= _HALF_A_YEAR_DAYS
+
+
+def counted_words(way: Way, pace: CropPace) -> str:
+    """How the dates of a start are counted, in words."""
+    return "by the calendar" if spans_winter(way) else pace.words
 
 
 def _days_in_ground(way: Way, days_indoors: int) -> Figure:

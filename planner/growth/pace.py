@@ -22,6 +22,7 @@ _WINTER_FADES_DAYS = 40
 # "Little growth" under ten hours of day (OSU-10H); that it is a quarter is from memory.
 SHORT_DAY_H = 10.0
 SHORT_DAY_RATE = 0.25
+# Days are counted so far beyond both ends: no crop of a season takes longer, or began earlier.
 _LONGEST_LIFE_DAYS = 900
 
 
@@ -42,7 +43,7 @@ class _Fall:
 
 @dataclass(frozen=True)
 class Pace:
-    """Growing days between any two dates at one site, from `first` on."""
+    """Growing days between any two dates at one site about the days from `first` to `last`."""
 
     climate: Climate
     first: date
@@ -51,10 +52,15 @@ class Pace:
     past: tuple[()] = ()
 
     @cached_property
+    def _from(self) -> date:
+        """The day counting begins on: what has begun by `first` grew before it."""
+        return self.first - timedelta(days=_LONGEST_LIFE_DAYS)
+
+    @cached_property
     def _grown(self) -> list[float]:
-        """Growing days from `first` to each later day."""
+        """Growing days from the first day counted to each later one."""
         sums = [0.0]
-        for ordinal in range(self.first.toordinal(), self.last.toordinal() + _LONGEST_LIFE_DAYS):
+        for ordinal in range(self._from.toordinal(), self.last.toordinal() + _LONGEST_LIFE_DAYS):
             hours = self.climate.day_length_h(date.fromordinal(ordinal))
             sums.append(sums[-1] + (1.0 if hours >= SHORT_DAY_H else SHORT_DAY_RATE))
         return sums
@@ -63,7 +69,7 @@ class Pace:
     def _extra(self) -> list[float]:
         """Extra days a crop ripening on each day needs because it is fall."""
         return [
-            self._extra_on(date.fromordinal(self.first.toordinal() + n))
+            self._extra_on(date.fromordinal(self._from.toordinal() + n))
             for n in range(len(self._grown))
         ]
 
@@ -77,11 +83,11 @@ class Pace:
     def _falls(self) -> tuple[_Fall, ...]:
         """The fall of every freeze year that touches the days, in order."""
         last = self.last + timedelta(days=_LONGEST_LIFE_DAYS)
-        years = self.climate.freeze_years(self.first, last)
+        years = self.climate.freeze_years(self._from, last)
         return tuple(_fall(year.fall_half, self.climate.site.latitude_deg) for year in years)
 
     def _index(self, day: date) -> int:
-        return (day - self.first).days
+        return max(0, (day - self._from).days)
 
     def day_after(self, start: date, growing_days: float) -> date:
         """The first day on which so many growing days have passed since `start`."""
@@ -90,7 +96,7 @@ class Pace:
         goal = grown[index] + growing_days - 1e-9
         while index < len(grown) - 1 and grown[index] < goal:
             index += 1
-        return self.first + timedelta(days=index)
+        return self._from + timedelta(days=index)
 
     def ripe_on(self, start: date, days: float) -> date:
         """The day a crop of `days` to maturity, counted from `start`, is ripe."""
@@ -101,7 +107,7 @@ class Pace:
         goal = grown[begin] + days - 1e-9
         while index < last and grown[index] < goal + extra[index]:
             index += 1
-        return self.first + timedelta(days=min(index, last))
+        return self._from + timedelta(days=min(index, last))
 
     def fall_extra_days(self, day: date) -> float:
         """Extra days counted for a crop ripe on `day`."""

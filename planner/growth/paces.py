@@ -1,8 +1,9 @@
 """The pace of each crop at a site: by heat where temperatures are known, else by the calendar."""
 
-from dataclasses import dataclass
-from datetime import date
-from functools import cached_property
+from dataclasses import dataclass, replace
+from datetime import date, timedelta
+from functools import cached_property, partial
+from itertools import pairwise
 from typing import Protocol
 
 from planner.climate import Climate, KnownTemperatures, SeasonTemperatures
@@ -14,6 +15,8 @@ from planner.terms import days_between
 # Counted by heat, a day shorter than ten hours counts half: the cold of winter, which makes up
 # part of the slow-down by the calendar, is in the temperatures already. From memory.
 SHORT_DAY_SHARE_OF_HEAT = 0.5
+# What stands when a season begins was begun in the year before it.
+_LOOKED_BACK = timedelta(days=366)
 
 
 class CropPace(Protocol):
@@ -44,7 +47,10 @@ class CropPace(Protocol):
 
 @dataclass(frozen=True)
 class Paces:
-    """The paces of all crops over the days from `first` to `last`."""
+    """The paces of all crops over the days from `first` to `last`.
+
+    What was begun before `first` is counted from its own start, by the average year.
+    """
 
     climate: Climate
     first: date
@@ -53,8 +59,16 @@ class Paces:
     @cached_property
     def temperatures(self) -> KnownTemperatures | None:
         """Temperatures of the season's days, where any are known."""
-        known = self.climate.temperatures((self.first, self.last))
+        return self._temperatures(self.first, self.last)
+
+    def _temperatures(self, first: date, last: date) -> KnownTemperatures | None:
+        known = self.climate.temperatures((first, last))
         return known if isinstance(known, KnownTemperatures) else None
+
+    @cached_property
+    def _before(self) -> KnownTemperatures | None:
+        """Temperatures of the year before `first`."""
+        return self._temperatures(self.first - _LOOKED_BACK, self.first - timedelta(days=1))
 
     @cached_property
     def past_soils(self) -> tuple[tuple[float, ...], ...]:
@@ -69,9 +83,13 @@ class Paces:
 
     @cached_property
     def _day_shares(self) -> list[float]:
+        return self._shares(self.first, self.last)
+
+    def _shares(self, first: date, last: date) -> list[float]:
+        """How much of its heat each day counts."""
         return [
             1.0 if self.climate.day_length_h(day) >= SHORT_DAY_H else SHORT_DAY_SHARE_OF_HEAT
-            for day in days_between(self.first, self.last)
+            for day in days_between(first, last)
         ]
 
     def of(self, crop: Crop) -> CropPace:
@@ -81,9 +99,18 @@ class Paces:
             return self.calendar
         words = f"by heat, from {known.words}"
         past = tuple(self._heat_pace(year, needs, words) for year in known.past)
-        average = self._heat_pace(known.average, needs, words)
-        return HeatPace(average.first, average.heat, average.reference, words, past)
+        return replace(self._heat_pace(known.average, needs, words), past=past)
 
     def _heat_pace(self, year: SeasonTemperatures, needs: HeatNeeds, words: str) -> HeatPace:
         heat = season_heat(year, needs, self._day_shares)
-        return HeatPace(year.first, heat, reference_heat(needs), words)
+        before = partial(self._heat_before, needs)
+        return HeatPace(year.first, heat, reference_heat(needs), words, before)
+
+    def _heat_before(self, needs: HeatNeeds) -> list[float]:
+        """The heat of each day of the year before `first`, the same whatever year follows."""
+        known = self._before
+        if known is None:
+            return []
+        shares = self._shares(self.first - _LOOKED_BACK, self.first - timedelta(days=1))
+        sums = season_heat(known.average, needs, shares)
+        return [after - gathered for gathered, after in pairwise(sums)]
