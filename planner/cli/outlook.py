@@ -6,11 +6,11 @@ from typing import Annotated
 
 import typer
 
-from planner.cli.folder import earlier_season_in, garden_in, need_record, planned_on
+from planner.cli.folder import earlier_season_in, garden_in, need_record, no_season, planned_on
 from planner.cli.option_values import whole_number
 from planner.cli.screen import columns
 from planner.cli.shell import FolderOrHere, JsonOption, need, print_json
-from planner.season import Beside, KnownSeason, beside_thumb
+from planner.season import Beside, beside_thumb
 
 _MOST_REVISED = 30
 
@@ -61,10 +61,9 @@ def _tried(folder: Path, revised: int) -> Beside:
     """The season in a folder tried, as it was seen on the day it was made."""
     as_of = planned_on(need_record(folder))
     garden = need(garden_in(folder))
-    season = need(earlier_season_in(folder, garden, as_of))
-    sowings, names = (season.sowings, season.names_given) if season else ((), {})
+    season = need(earlier_season_in(folder, garden, as_of) or no_season(folder))
 
     def begins(number: int) -> None:
         print(f"Revising each fortnight, year {number} ...", file=sys.stderr)
 
-    return beside_thumb(garden, KnownSeason(as_of, sowings, names), revised, begins)
+    return beside_thumb(garden, season, as_of, revised, begins)

@@ -11,7 +11,7 @@ from planner.season.measures import CropOutlook, Measures
 from planner.season.record import read_record, record_of
 from planner.season.record_check import season_unreadable, what_is_wrong
 from planner.season.repeats import Repeat
-from planner.season.revised import KnownSeason, Revised
+from planner.season.revised import Revised
 from planner.season.season import EarlierSeason, Season, make_season
 
 __all__ = [
@@ -20,7 +20,6 @@ __all__ = [
     "Changes",
     "CropOutlook",
     "EarlierSeason",
-    "KnownSeason",
     "Measures",
     "Repeat",
     "Revised",

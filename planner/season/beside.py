@@ -7,7 +7,8 @@ from datetime import date
 from planner.climate import Climate
 from planner.garden import Garden
 from planner.scheduling import Room, Sowing, Thumb, rule_of_thumb, supply_of
-from planner.season.revised import Begins, KnownSeason, Revised, revised_trial
+from planner.season.revised import Begins, Revised, revised_trial
+from planner.season.season import EarlierSeason
 from planner.trial import Trial, trial_of, tried_years
 
 
@@ -29,13 +30,17 @@ class Beside:
 
 
 def beside_thumb(
-    garden: Garden, season: KnownSeason, revised_years: int = 0, begins: Begins = lambda _: None
+    garden: Garden,
+    season: EarlierSeason,
+    as_of: date,
+    revised_years: int = 0,
+    begins: Begins = lambda _: None,
 ) -> Beside:
     """A season's sowings, as known on a day, tried beside the rule of thumb from that day on.
 
     In so many of the years it is revised each fortnight too; `begins` is told the number of each.
     """
-    climate, as_of, sowings = Climate(garden.site), season.as_of, season.sowings
+    climate, sowings = Climate(garden.site), season.sowings
     tried = tried_years(garden, climate)
     thumb = rule_of_thumb(garden, climate, as_of, Thumb.KNOWS_SEASON, Room.LIMITED)
     trial = trial_of(sowings, tried, as_of)
@@ -46,7 +51,7 @@ def beside_thumb(
         trial=trial,
         thumb_promised=thumb.fill,
         thumb_trial=trial_of(thumb.grown, tried, as_of),
-        revised=revised_trial(season, tried, trial.fills, revised_years, begins),
+        revised=revised_trial(season, as_of, tried, trial.fills, revised_years, begins),
     )
 
 

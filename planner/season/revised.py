@@ -23,6 +23,7 @@ from planner.scheduling import (
     evenly,
     name_sowings,
 )
+from planner.season.season import EarlierSeason
 from planner.terms import Place
 from planner.trial import Basis, TriedYears, trial_of
 
@@ -46,19 +47,15 @@ NOT_REVISED = Revised((), ())
 Begins = Callable[[int], None]
 
 
-@dataclass(frozen=True, slots=True)
-class KnownSeason:
-    """The sowings of a season as known on a day, and how many names each crop has had."""
-
-    as_of: date
-    sowings: tuple[Sowing, ...]
-    names_given: dict[str, int]
-
-
 def revised_trial(
-    season: KnownSeason, tried: TriedYears, fills: Sequence[float], years: int, begins: Begins
+    season: EarlierSeason,
+    as_of: date,
+    tried: TriedYears,
+    fills: Sequence[float],
+    years: int,
+    begins: Begins,
 ) -> Revised:
-    """A season revised each fortnight in so many of the years it was tried in.
+    """A season, as known on a day, revised each fortnight in so many of the years it was tried in.
 
     `fills` is what it gives in each when it is kept. The years are taken evenly from the poorest to
     the best; `begins` is told the number of each. Without a daily record there is none to take.
@@ -71,7 +68,7 @@ def revised_trial(
     revised = []
     for number, place in enumerate(places, 1):
         begins(number)
-        revised.append(_Year(tried.garden, weather, _only(tried, place)).fill(season))
+        revised.append(_Year(tried.garden, weather, _only(tried, place)).fill(season, as_of))
     return Revised(tuple(fills[place] for place in places), tuple(revised))
 
 
@@ -91,11 +88,11 @@ class _Year:
     weather: DailyWeather
     tried: TriedYears
 
-    def fill(self, season: KnownSeason) -> float:
+    def fill(self, season: EarlierSeason, as_of: date) -> float:
         """What the season gives of all that is wanted when it is revised in this year."""
         sowings, names = season.sowings, season.names_given
         lost: dict[str, Entry] = {}
-        for day in _fortnights(season.as_of, self.garden.wish.last):
+        for day in _fortnights(as_of, self.garden.wish.last):
             lost |= {one.sowing: one for one in self._lost(sowings, lost, day)}
             told = Journal(tuple(sorted(lost.values(), key=lambda one: one.day)))
             garden = self._known_on(day)

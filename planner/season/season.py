@@ -58,7 +58,7 @@ class Season:
 
 @dataclass(frozen=True, slots=True)
 class EarlierSeason:
-    """What a new season keeps of the one before it: its id, its names, its sowings.
+    """What is kept of a season made before: its id, its sowings, how many names each crop has had.
 
     `basis` marks what it rested on; empty where that is not known.
     """

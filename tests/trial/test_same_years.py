@@ -7,7 +7,7 @@ import pytest
 from planner.climate import Climate
 from planner.garden import Garden
 from planner.scheduling import Room, SowingState, Thumb, rule_of_thumb
-from planner.season import EarlierSeason, KnownSeason, Season, beside_thumb, make_season
+from planner.season import EarlierSeason, Season, beside_thumb, make_season
 from planner.terms import Week
 from planner.trial import Basis, Trial, trial_of, tried_years
 from tests.trial.records import Degc, constant, plan_of, recorded_garden, wave
@@ -35,8 +35,8 @@ def _trial(garden: Garden, season: Season) -> Trial:
     return trial_of(season.sowings, tried_years(garden, Climate(garden.site)), season.as_of)
 
 
-def _known(season: Season) -> KnownSeason:
-    return KnownSeason(season.as_of, season.sowings, season.names_given)
+def _earlier(season: Season) -> EarlierSeason:
+    return EarlierSeason(season.plan_id, season.sowings, season.names_given, season.basis)
 
 
 def _only_something(weeks: dict[Week, float]) -> dict[Week, float]:
@@ -77,7 +77,7 @@ def test_the_rule_of_thumb_gives_what_it_promises(plan: str, degc: Degc) -> None
 def test_what_is_promised_is_the_fill_of_the_season() -> None:
     garden = recorded_garden(_MANY, wave(13, 8))
     season = make_season(garden, garden.wish.first, None, 0)
-    beside = beside_thumb(garden, _known(season))
+    beside = beside_thumb(garden, _earlier(season), season.as_of)
     assert beside.promised == pytest.approx(season.measures.fill)
     assert beside.thumb_promised < beside.promised
 
@@ -88,8 +88,7 @@ def test_what_has_begun_goes_on_as_planned(plan: str, degc: Degc) -> None:
     """What was had before the day of planning was had in every year."""
     garden = recorded_garden(plan, degc)
     first = make_season(garden, garden.wish.first, None, 0)
-    earlier = EarlierSeason(first.plan_id, first.sowings, first.names_given, first.basis)
-    season = make_season(garden, date(2027, 8, 18), earlier, 0)
+    season = make_season(garden, date(2027, 8, 18), _earlier(first), 0)
     states = {one.state for one in season.sowings}
     assert SowingState.BEGUN in states
     trial = _trial(garden, season)
@@ -104,7 +103,7 @@ def test_a_revision_in_a_year_like_all_others_has_nothing_to_mend(plan: str) -> 
     garden = recorded_garden(plan, wave(13, 8))
     season = make_season(garden, garden.wish.first, None, 0)
     begun: list[int] = []
-    revised = beside_thumb(garden, _known(season), 2, begun.append).revised
+    revised = beside_thumb(garden, _earlier(season), season.as_of, 2, begun.append).revised
     assert begun == [1, 2]
     assert revised.kept == pytest.approx((season.measures.fill,) * 2)
     assert revised.revised == pytest.approx(revised.kept, abs=0.02)
