@@ -91,7 +91,7 @@ def _water() -> Schema:
     )
 
 
-def _holiday() -> Schema:
+def _away() -> Schema:
     bed = record(
         "A bed to water.",
         {"bed": BED, "each_l": litres("What it takes each time by hand"), "drip": _runs()},
@@ -207,7 +207,7 @@ def bedwork_schema() -> Schema:
         "turnover": turnover_part(),
         "manure": manure_part(),
         "water": _water(),
-        "holiday": _holiday(),
+        "holiday": _away(),
         "seed": _seed(),
         "appetite": _appetite(),
     }

@@ -4,6 +4,7 @@ Takes beds, sowings and blocks, and the climate. Gives amounts, each with its re
 """
 
 from planner.bedwork.appetite import CropAppetite, Feeds, NobodySays, appetites_of
+from planner.bedwork.away_work import AwayBed, AwayWork, away_work_of
 from planner.bedwork.cautions import cautions_of
 from planner.bedwork.drip import Runs
 from planner.bedwork.evaporation import Evaporation, Known
@@ -16,7 +17,6 @@ from planner.bedwork.filling import (
     fillings_of,
     tight_depths,
 )
-from planner.bedwork.holiday import AwayBed, Holiday, holidays_of
 from planner.bedwork.manure import ManureCheck, PickAfterManure, manure_checks, needed_days
 from planner.bedwork.order import Order, OrderLine, order_of, whole_parcels
 from planner.bedwork.proposal import Proposal, ProposedTarget, proposal_of
@@ -26,6 +26,7 @@ from planner.bedwork.water import BedWater, Given, SharedRun, Water, WeekWater, 
 
 __all__ = [
     "AwayBed",
+    "AwayWork",
     "BedWater",
     "CompostYear",
     "CropAppetite",
@@ -34,7 +35,6 @@ __all__ = [
     "Feeds",
     "Filling",
     "Given",
-    "Holiday",
     "Known",
     "Layer",
     "LayerKind",
@@ -56,10 +56,10 @@ __all__ = [
     "Water",
     "WeekWater",
     "appetites_of",
+    "away_work_of",
     "cautions_of",
     "compost_years",
     "fillings_of",
-    "holidays_of",
     "manure_checks",
     "needed_days",
     "order_of",

@@ -11,9 +11,9 @@ import typer
 
 from planner.bedwork import (
     appetites_of,
+    away_work_of,
     cautions_of,
     fillings_of,
-    holidays_of,
     manure_checks,
     order_of,
     proposal_of,
@@ -174,13 +174,13 @@ def _water(desk: _Desk) -> _Said:
     return _Said("Water", water_text(water, desk.width), water_record(water))
 
 
-def _holiday(desk: _Desk) -> _Said:
-    from planner.writing import holiday_record, holiday_text  # noqa: PLC0415 - heavy
+def _away(desk: _Desk) -> _Said:
+    from planner.writing import away_record, away_text  # noqa: PLC0415 - heavy
 
     water = water_of(desk.garden, Climate(desk.garden.site), desk.sowings)
-    holidays = holidays_of(water, desk.sowings, desk.as_of)
-    text = holiday_text(holidays, desk.garden.beds[0].note.unit, desk.width)
-    return _Said("For whoever waters while you are away", text, holiday_record(holidays))
+    times = away_work_of(water, desk.sowings, desk.as_of)
+    text = away_text(times, desk.garden.beds[0].note.unit, desk.width)
+    return _Said("For whoever waters while you are away", text, away_record(times))
 
 
 def _seed(desk: _Desk) -> _Said:
@@ -216,7 +216,7 @@ _SAID: dict[Part, Callable[[_Desk], _Said]] = {
     Part.TURNOVER: _turnover,
     Part.MANURE: _manure,
     Part.WATER: _water,
-    Part.HOLIDAY: _holiday,
+    Part.HOLIDAY: _away,
     Part.SEED: _seed,
     Part.APPETITE: _appetite,
 }

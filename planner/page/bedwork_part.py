@@ -16,7 +16,7 @@ from planner.page.care import Cautions, careful_fold
 from planner.page.element import Html, el, joined
 from planner.page.fold import fold
 from planner.page.soil_part import filling_content, manure_content, turnover_content
-from planner.page.water_part import holiday_parts, water_part
+from planner.page.water_part import away_parts, water_part
 from planner.season import Season
 from planner.terms import count_words, volume_words
 from planner.writing import in_the_box, seed_grounds, seed_months
@@ -30,7 +30,7 @@ def bedwork_part(season: Season) -> Html:
         *_turnover(season, cautions["turnover"]),
         *_manure(season, cautions["manure"]),
         *water_part(season, cautions["water"]),
-        *holiday_parts(season),
+        *away_parts(season),
         *_seed(season),
     ]
     return joined(parts or [el("p", "The plan asks for no bed work.")])

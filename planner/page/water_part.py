@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from planner.bedwork import BedWater, Holiday, Runs, Water, WeekWater, holidays_of, water_of
+from planner.bedwork import AwayWork, BedWater, Runs, Water, WeekWater, away_work_of, water_of
 from planner.climate import Climate
 from planner.page.care import Cautions, careful_fold
 from planner.page.element import Html, el, joined
@@ -13,8 +13,8 @@ from planner.season import Season
 from planner.terms import Unit, Week
 from planner.writing import (
     away_days_words,
+    away_lists,
     each_time_words,
-    holiday_lists,
     run_words,
     runs_in,
     times_words,
@@ -78,23 +78,23 @@ def _rows(weeks: list[tuple[Week, str]]) -> Iterator[tuple[str, str]]:
     yield weeks_words(first, last), told
 
 
-def holiday_parts(season: Season) -> Iterator[Html]:
+def away_parts(season: Season) -> Iterator[Html]:
     """For each time away: days and amounts, what to look at, what to pick, what to leave alone."""
     unit = season.garden.beds[0].note.unit
-    for one in holidays_of(_water(season), season.sowings, season.as_of):
+    for one in away_work_of(_water(season), season.sowings, season.as_of):
         yield fold(
             "For whoever waters",
-            _holiday(one, unit),
+            _away(one, unit),
             when=away_days_words(one),
             class_="bedwork",
         )
 
 
-def _holiday(one: Holiday, unit: Unit) -> Html:
+def _away(one: AwayWork, unit: Unit) -> Html:
     beds = (f"{bed.water.bed.name}: {each_time_words(bed, unit)}" for bed in one.beds)
     lists = (
         joined([el("h3", head), el("ul", *(el("li", line) for line in lines))])
-        for head, lines in holiday_lists(one, unit)
+        for head, lines in away_lists(one, unit)
     )
     told = el("ul", *(el("li", bed) for bed in beds)) if one.beds else Html()
     return joined([el("p", watering_words(one, unit)), told, *lists])

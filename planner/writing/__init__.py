@@ -6,6 +6,13 @@ no file and looks nothing up.
 
 from planner.writing.appetite_json import appetite_record, proposal_record
 from planner.writing.appetite_text import appetite_text, proposal_text
+from planner.writing.away_text import (
+    away_days_words,
+    away_lists,
+    away_text,
+    each_time_words,
+    watering_words,
+)
 from planner.writing.bedwork_json import (
     cautions_record,
     filling_record,
@@ -26,13 +33,6 @@ from planner.writing.changes_text import changes_text
 from planner.writing.filling_text import filling_lines, filling_text, order_notes, tight_lines
 from planner.writing.ground_text import ground_text
 from planner.writing.harvest_sheet import write_harvest_sheet
-from planner.writing.holiday_text import (
-    away_days_words,
-    each_time_words,
-    holiday_lists,
-    holiday_text,
-    watering_words,
-)
 from planner.writing.manure_text import manure_lines, manure_rule, manure_text
 from planner.writing.publication import (
     LEFT,
@@ -58,7 +58,7 @@ from planner.writing.turnover_text import (
     turnover_words,
 )
 from planner.writing.unmet_text import UnmetWords, unmet_text, unmet_words
-from planner.writing.water_json import holiday_record, water_record
+from planner.writing.water_json import away_record, water_record
 from planner.writing.water_lines import runs_in, times_words, water_lines
 from planner.writing.water_text import water_advice, water_grounds, water_text
 from planner.writing.water_words import run_words, water_words
@@ -79,6 +79,9 @@ __all__ = [
     "appetite_record",
     "appetite_text",
     "away_days_words",
+    "away_lists",
+    "away_record",
+    "away_text",
     "bedwork_by_week",
     "bedwork_lines",
     "begins_anew",
@@ -97,9 +100,6 @@ __all__ = [
     "filling_text",
     "ground_text",
     "help_sentences",
-    "holiday_lists",
-    "holiday_record",
-    "holiday_text",
     "in_the_box",
     "manure_lines",
     "manure_record",

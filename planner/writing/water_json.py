@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from typing import Any
 
-from planner.bedwork import BedWater, Holiday, Runs, Water, WeekWater
+from planner.bedwork import AwayWork, BedWater, Runs, Water, WeekWater
 from planner.garden import MonthlyDepth, NoDrip
 from planner.writing.recorded import recorded
 
@@ -61,7 +61,7 @@ def _runs(runs: Runs) -> dict[str, Any]:
     return {"times": runs.times, "minutes": recorded(runs.minutes), "parts": runs.parts}
 
 
-def holiday_record(holidays: Sequence[Holiday]) -> list[dict[str, Any]]:
+def away_record(times: Sequence[AwayWork]) -> list[dict[str, Any]]:
     """Each time away."""
     return [
         {
@@ -81,5 +81,5 @@ def holiday_record(holidays: Sequence[Holiday]) -> list[dict[str, Any]]:
             "trays": [sowing.id for sowing in one.trays],
             "not_up": [sowing.id for sowing in one.seedbeds],
         }
-        for one in holidays
+        for one in times
     ]

@@ -9,7 +9,7 @@ import pint
 import pytest
 
 from planner.almanac import bibliography, crop_pages, crop_waters
-from planner.bedwork import Known, Runs, Water, holidays_of, water_of
+from planner.bedwork import Known, Runs, Water, away_work_of, water_of
 from planner.bedwork.bed_thirst import Stand, thirst_on
 from planner.bedwork.crop_coefficient import coefficient_at, crop_coefficient
 from planner.bedwork.drip import depth_mm, minutes_for, watering_days
@@ -20,7 +20,7 @@ from planner.reading import PlanFile, PlanFiles, read_garden
 from planner.scheduling import Sowing
 from planner.season import Season, make_season
 from planner.terms import Problem, Source, read_flow, week_of
-from planner.writing import holiday_text, water_lines, water_record, water_text
+from planner.writing import away_text, water_lines, water_record, water_text
 from tests.plan_text import garden_of, problem_kinds_of, read_plan, season_of
 
 _UNITS: pint.UnitRegistry[float] = pint.UnitRegistry()
@@ -358,18 +358,18 @@ def test_the_sheet_for_a_time_away_names_beds_days_and_what_to_pick(
     told: tuple[Water, tuple[Sowing, ...]],
 ) -> None:
     water, sowings = told
-    holidays = holidays_of(water, sowings, date(2027, 2, 1))
-    (one,) = holidays
+    times = away_work_of(water, sowings, date(2027, 2, 1))
+    (one,) = times
     assert [day.isoformat() for day in one.days] == [
         "2027-07-12", "2027-07-14", "2027-07-16", "2027-07-19",
     ]  # fmt: skip
-    text = holiday_text(holidays, water.garden.beds[0].note.unit, 80)
+    text = away_text(times, water.garden.beds[0].note.unit, 80)
     assert "12 July 2027 to 20 July 2027" in text
     assert all(bed.water.bed.name in text for bed in one.beds)
     assert all(sowing.id in text for sowing in one.picks)
     assert one.picks
     assert max(map(len, text.splitlines())) <= 80
-    assert holidays_of(water, sowings, date(2027, 8, 1)) == ()
+    assert away_work_of(water, sowings, date(2027, 8, 1)) == ()
 
 
 def test_each_week_has_lines_for_its_sheet(told: tuple[Water, tuple[Sowing, ...]]) -> None:

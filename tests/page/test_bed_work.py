@@ -7,7 +7,7 @@ from itertools import pairwise
 
 import pytest
 
-from planner.bedwork import BedWater, holidays_of, seed_of, turnovers_of, water_of
+from planner.bedwork import BedWater, away_work_of, seed_of, turnovers_of, water_of
 from planner.climate import Climate
 from planner.garden import NoDrip
 from planner.page import season_page
@@ -124,9 +124,9 @@ def test_whoever_waters_finds_days_beds_and_what_to_leave_alone() -> None:
     season = _season()
     text = Reader(season_page(season)).text
     water = water_of(season.garden, Climate(season.garden.site), season.sowings)
-    (holiday,) = holidays_of(water, season.sowings, season.as_of)
+    (away,) = away_work_of(water, season.sowings, season.as_of)
     assert "18 July 2027 to 26 July 2027" in text
-    for day in holiday.days:
+    for day in away.days:
         assert f"{day:%a} {day.day} {day:%b}" in text
     assert "Do not feed, spray, prune, pull or move anything" in text
 

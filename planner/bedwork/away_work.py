@@ -25,7 +25,7 @@ class AwayBed:
 
 
 @dataclass(frozen=True, slots=True)
-class Holiday:
+class AwayWork:
     """A time away: days on which to water, beds, what to pick, and what to keep moist by hand.
 
     `picks` are sowings that give while nobody is there, `stands` those that are ready and can
@@ -41,21 +41,21 @@ class Holiday:
     seedbeds: tuple[Sowing, ...]
 
 
-def holidays_of(water: Water, sowings: Sequence[Sowing], as_of: date) -> tuple[Holiday, ...]:
-    """A holiday for each time away that is not over yet, in order of its first day."""
+def away_work_of(water: Water, sowings: Sequence[Sowing], as_of: date) -> tuple[AwayWork, ...]:
+    """The work of each time away that is not over yet, in order of its first day."""
     times = [one for one in water.garden.wish.away if one.last >= as_of]
     alive = [one for one in sowings if one.state in {SowingState.PLANNED, SowingState.BEGUN}]
     return tuple(
-        _holiday(one, water, alive) for one in sorted(times, key=lambda one: (one.first, one.last))
+        _away(one, water, alive) for one in sorted(times, key=lambda one: (one.first, one.last))
     )
 
 
-def _holiday(away: AwayTime, water: Water, sowings: Sequence[Sowing]) -> Holiday:
+def _away(away: AwayTime, water: Water, sowings: Sequence[Sowing]) -> AwayWork:
     weeks = set(week_of(away.first).until(week_of(away.last)))
     times = int(water.garden.water.runs_each_week.middle)
     beds = tuple(_beds([one for one in water.weeks if one.week in weeks], times))
     giving = [one for one in sowings if _gives(one, away)]
-    return Holiday(
+    return AwayWork(
         away=away,
         days=watering_days(times, away.first, away.last),
         beds=beds,

@@ -3,7 +3,7 @@
 import textwrap
 from collections.abc import Iterator, Sequence
 
-from planner.bedwork import AwayBed, Holiday
+from planner.bedwork import AwayBed, AwayWork
 from planner.garden import NoDrip
 from planner.scheduling import Sowing
 from planner.terms import Unit, date_words
@@ -18,31 +18,31 @@ _LEAVE_ALONE = (
 )
 
 
-def holiday_text(holidays: Sequence[Holiday], unit: Unit, width: int) -> str:
+def away_text(times: Sequence[AwayWork], unit: Unit, width: int) -> str:
     """A sheet for each time away, fit to be printed and left at the gate."""
-    if not holidays:
+    if not times:
         return "No time away lies ahead (away in [season])."
-    return "\n\n\n".join("\n".join(_sheet(one, unit, width)) for one in holidays)
+    return "\n\n\n".join("\n".join(_sheet(one, unit, width)) for one in times)
 
 
-def _sheet(one: Holiday, unit: Unit, width: int) -> Iterator[str]:
+def _sheet(one: AwayWork, unit: Unit, width: int) -> Iterator[str]:
     yield f"WHILE WE ARE AWAY, {away_days_words(one)}"
     yield ""
     yield from textwrap.wrap(watering_words(one, unit), width)
     names = max((len(bed.water.bed.name) for bed in one.beds), default=0)
     for bed in one.beds:
         yield f"  [ ] {bed.water.bed.name:<{names}}  {each_time_words(bed, unit)}"
-    for head, items in holiday_lists(one, unit):
+    for head, items in away_lists(one, unit):
         yield from ("", head)
         yield from (_item(line, width) for line in items)
 
 
-def away_days_words(one: Holiday) -> str:
+def away_days_words(one: AwayWork) -> str:
     """The days away, such as "12 July 2027 to 20 July 2027"."""
     return f"{date_words(one.away.first)} to {date_words(one.away.last)}"
 
 
-def watering_words(one: Holiday, unit: Unit) -> str:
+def watering_words(one: AwayWork, unit: Unit) -> str:
     """On which days to water; how to find out where the plan cannot tell."""
     if not one.beds:
         return (
@@ -53,7 +53,7 @@ def watering_words(one: Holiday, unit: Unit) -> str:
     return f"Water early in the morning on: {days}. Leave it out after a soaking rain."
 
 
-def holiday_lists(one: Holiday, unit: Unit) -> Iterator[tuple[str, list[str]]]:
+def away_lists(one: AwayWork, unit: Unit) -> Iterator[tuple[str, list[str]]]:
     """Heads with their lines: what to look at, what to pick, what to leave alone."""
     looks = list(_looks(one, unit))
     if looks:
@@ -73,7 +73,7 @@ def each_time_words(bed: AwayBed, unit: Unit) -> str:
     return f"{words}{rest}{on_timer}"
 
 
-def _looks(one: Holiday, unit: Unit) -> Iterator[str]:
+def _looks(one: AwayWork, unit: Unit) -> Iterator[str]:
     deep = finger_words(unit)
     yield f"Is the soil damp {deep} down? If it is dry and plants hang, water once more."
     if not all(isinstance(bed.runs, NoDrip) for bed in one.beds):
@@ -84,7 +84,7 @@ def _looks(one: Holiday, unit: Unit) -> Iterator[str]:
         yield f"Trays indoors, damp and never standing in water: {_crops(one.trays)}."
 
 
-def _picks(one: Holiday) -> Iterator[str]:
+def _picks(one: AwayWork) -> Iterator[str]:
     for sowing in one.picks:
         yield f"{_named([sowing])}: what is ready; picking keeps more coming."
     if one.stands:
