@@ -80,5 +80,5 @@ def _own_pace(ratios: list[float]) -> OwnPace:
 
 def _words(factor: float, seen: int) -> str:
     percent = round(abs(factor - 1) * 100)
-    way = "as predicted" if not percent else f"{percent} % {'slower' if factor > 1 else 'faster'}"
+    way = "as predicted" if not percent else f"{percent}% {'slower' if factor > 1 else 'faster'}"
     return f"this garden's own pace, {way} ({seen} harvests)"

@@ -40,8 +40,8 @@ def share_words(share: float) -> str:
     """A share in whole per cent, never rounded up to all of it or down to nothing."""
     per_cent = round(share * 100)
     if per_cent == 100 and share < 1:
-        return "99 %"
-    return "less than 1 %" if per_cent == 0 and share > 0 else f"{per_cent} %"
+        return "99%"
+    return "less than 1%" if per_cent == 0 and share > 0 else f"{per_cent}%"
 
 
 def stretch_words(garden: Garden, block: Block) -> str:

@@ -67,7 +67,7 @@ def _thumb(by_thumb: float) -> str:
 def _share(value: float) -> str:
     """A share in per cent, never rounded up to all of it."""
     per_cent = int(value * 1000 + 1e-6) / 10
-    return f"{per_cent:g} %"
+    return f"{per_cent:g}%"
 
 
 def _help(season: Season) -> Iterator[str]:

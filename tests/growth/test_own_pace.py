@@ -40,7 +40,7 @@ def test_three_harvests_a_tenth_late_count_as_much_as_worked_out_by_hand() -> No
     # Weight 3 / (3 + 1.44) = 0.67568; 0.67568 x 0.09531 = 0.06440; exp of it = 1.06652.
     own = seen(55, 55, 55)
     assert own.factor == pytest.approx(1.06652, abs=5e-6)
-    assert own.words == "this garden's own pace, 7 % slower (3 harvests)"
+    assert own.words == "this garden's own pace, 7% slower (3 harvests)"
 
 
 def test_four_harvests_that_differ_count_by_their_mean() -> None:
@@ -52,7 +52,7 @@ def test_four_harvests_that_differ_count_by_their_mean() -> None:
 def test_a_garden_that_is_ahead_is_told_as_faster() -> None:
     own = seen(45, 45, 45, 45)
     assert own.factor < 1
-    assert own.words == "this garden's own pace, 7 % faster (4 harvests)"
+    assert own.words == "this garden's own pace, 7% faster (4 harvests)"
 
 
 def test_a_garden_as_predicted_is_told_so() -> None:
@@ -137,7 +137,7 @@ MEANS = (
     "mean_high = [46, 50, 54, 59, 66, 71, 77, 77, 71, 60, 51, 46]\n"
     "mean_low = [37, 37, 39, 43, 48, 53, 57, 57, 53, 46, 40, 37]\n"
 ).replace("[", '["').replace("]", ' degF"]').replace(", ", ' degF", "')  # fmt: skip
-SLOWER = OwnPace(1.1, 4, "this garden's own pace, 10 % slower (4 harvests)")
+SLOWER = OwnPace(1.1, 4, "this garden's own pace, 10% slower (4 harvests)")
 
 
 @cache
@@ -157,7 +157,7 @@ def test_a_slower_garden_takes_so_many_times_the_days(*, by_heat: bool) -> None:
     assert own.ripe_on(start, 40) == pace.ripe_on(start, 44) > pace.ripe_on(start, 40)
     assert own.day_after(start, 20) == pace.day_after(start, 22)
     assert own.fall_extra_days(start) == pace.fall_extra_days(start)
-    assert own.words == f"{pace.words}, and this garden's own pace, 10 % slower (4 harvests)"
+    assert own.words == f"{pace.words}, and this garden's own pace, 10% slower (4 harvests)"
 
 
 def test_past_years_go_at_the_gardens_own_pace_too() -> None:
