@@ -5,13 +5,19 @@ from dataclasses import dataclass
 from datetime import date
 from itertools import groupby
 
+from planner.garden import SeasonWish
 from planner.page.element import Html, el, fragment, joined
 from planner.page.tick_place import tick_place
-from planner.page.wording import full_day_words, week_words
+from planner.page.wording import day_words, full_day_words, week_words
 from planner.season import Season
 from planner.tasks import Task, TaskKind
 from planner.terms import Week, count_words, week_of
-from planner.writing import WeekBedwork, bedwork_by_week
+from planner.writing import (
+    WeekBedwork,
+    bedwork_by_week,
+    told_not_to,
+    too_early_harvests,
+)
 
 _INDOORS = {TaskKind.START_INDOORS, TaskKind.HARDEN_OFF}
 # Stands in the place of what only the shared page has.
@@ -47,20 +53,37 @@ def weeks_part(season: Season) -> Html:
 
 @dataclass(frozen=True, slots=True)
 class _Work:
-    """What a week has to do."""
+    """What a week has to do, and the days on which nobody is there to do it."""
 
     tasks: tuple[Task, ...]
     bedwork: WeekBedwork
+    away: str
 
 
 def _work(season: Season) -> dict[Week, _Work]:
-    """The work of every week that has any, in order."""
-    tasks = {week: tuple(ones) for week, ones in groupby(season.tasks, lambda one: week_of(one.on))}
-    bedwork = bedwork_by_week(season.garden, season.sowings)
+    """The work of every week that has any, in order; what is picked too early says so (§46)."""
+    garden = season.garden
+    told = told_not_to(season.tasks, too_early_harvests(garden, season.sowings))
+    tasks = {week: tuple(ones) for week, ones in groupby(told, lambda one: week_of(one.on))}
+    bedwork = bedwork_by_week(garden, season.sowings)
     return {
-        week: _Work(tasks.get(week, ()), bedwork.get(week, WeekBedwork()))
+        week: _Work(tasks.get(week, ()), bedwork.get(week, WeekBedwork()), _away(garden.wish, week))
         for week in sorted({*tasks, *bedwork})
     }
+
+
+def _away(wish: SeasonWish, week: Week) -> str:
+    days = [day for day in week.days if wish.is_away(day)]
+    if not days:
+        return ""
+    first, last = day_words(days[0]), day_words(days[-1])
+    return f"Away: {first}." if first == last else f"Away: {first} to {last}."
+
+
+def _how_much(week: Week, work: _Work) -> str:
+    """The number of the week, as on sheets and in pictures, and how much is to do."""
+    many = count_words(len(work.tasks), "task") if work.tasks else "bed work alone"
+    return f"week {week.number}, {many}"
 
 
 def _what_is_next(weeks: Iterable[Week], now: Week) -> str:
@@ -83,8 +106,9 @@ def _week(week: Week, work: _Work, now: Week) -> Html:
             "summary",
             el("span", name, class_="which"),
             el("span", f"{week_words(week)} {week.sunday.year}", class_="when"),
-            el("span", count_words(len(work.tasks), "task"), class_="many"),
+            el("span", _how_much(week, work), class_="many"),
         ),
+        el("p", work.away, class_="not-yet") if work.away else Html(),
         *(el("p", line, class_="not-yet") for line in work.bedwork.not_yet),
         *(_day(day, ones) for day, ones in groupby(work.tasks, key=lambda one: one.on)),
         _bedwork(work.bedwork.work),

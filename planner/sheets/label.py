@@ -2,8 +2,8 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from datetime import date
 
+from planner.garden import Bed
 from planner.scheduling import Block, Sowing, SowingState
 from planner.sheets.bed_drawing import bed_words, stretch_words
 from planner.sheets.day_words import dated_words, day_words
@@ -65,9 +65,13 @@ def _label(work: Work, sowing: Sowing, block: Block, number: int) -> Label:
         part=f"{number} of {blocks}" if blocks > 1 else "",
         begun=_begun(sowing),
         bed=bed_words(bed.name, work.number_of(bed.name), _LONGEST_BED),
-        place=f"{stretch_words(bed, block)} from the mark",
-        picked=f"pick from about {day_words(_first_pick(sowing))}",
+        place=f"{stretch_words(bed, block)} {_counted(bed)}",
+        picked=_picked(work, sowing),
     )
+
+
+def _counted(bed: Bed) -> str:
+    return "clockwise from the mark" if bed.is_round else "from the mark"
 
 
 def _begun(sowing: Sowing) -> str:
@@ -76,5 +80,10 @@ def _begun(sowing: Sowing) -> str:
     return f"indoors {day_words(sowing.sow_on)}, out {dated_words(sowing.set_out_on)}"
 
 
-def _first_pick(sowing: Sowing) -> date:
-    return sowing.harvest[0].day if sowing.harvest else sowing.ripe.likely
+def _picked(work: Work, sowing: Sowing) -> str:
+    """From when on it is picked; where all of its harvest comes too early, until when it is not."""
+    first = work.first_pick(sowing)
+    if first is None and sowing.harvest:
+        from_on = work.too_early[sowing.id, sowing.harvest[-1].day].from_on
+        return f"do not pick before {day_words(from_on)}"
+    return f"pick from about {day_words(first or sowing.ripe.likely)}"

@@ -66,7 +66,7 @@ def _ahead(work: Work, week: Week) -> Iterator[Ahead]:
     first = [
         shown(one.id, _LONGEST_NAME)
         for one in work.sowings
-        if one.harvest and week_of(one.harvest[0].day) == week
+        if (day := work.first_pick(one)) is not None and week_of(day) == week
     ]
     if first:
         yield Ahead(_FIRST_PICKING, ", ".join(first))

@@ -19,7 +19,7 @@ _INDOORS = {TaskKind.START_INDOORS, TaskKind.HARDEN_OFF}
 _ENTERING = {TaskKind.SOW, TaskKind.SET_OUT}
 _LONGEST_NAME = 50
 # What a sentence begins with, where that is more than one word.
-_VERBS = ("Begin to harden off", "Set out", "Lift and cure")
+_VERBS = ("Begin to harden off", "Set out", "Lift and cure", "Do not harvest")
 # More beds than these are told in words alone.
 _MOST_DRAWINGS = 6
 
@@ -101,7 +101,7 @@ def week_name(week: Week) -> str:
 
 
 def _picking(work: Work, week: Week) -> str:
-    """What the week brings of each crop."""
+    """What the week brings of each crop and may be picked."""
     words = []
     for crop in work.garden.crops.values():
         amount = math.fsum(
@@ -109,7 +109,7 @@ def _picking(work: Work, week: Week) -> str:
             for sowing in work.sowings
             if sowing.crop.name == crop.name
             for taken in sowing.harvest
-            if week_of(taken.day) == week
+            if week_of(taken.day) == week and (sowing.id, taken.day) not in work.too_early
         )
         if amount > 0:
             words.append(f"{shown(crop.name, _LONGEST_NAME)} {amount_words(amount, crop.unit)}")

@@ -9,6 +9,7 @@ from planner.scheduling import Sowing
 from planner.season import Season
 from planner.tasks import Task
 from planner.terms import Week, week_of
+from planner.writing import TooEarlyHarvests, told_not_to, too_early_harvests
 
 
 @dataclass(frozen=True)
@@ -35,10 +36,20 @@ class Work:
         return {sowing.id: sowing for sowing in self.sowings}
 
     @cached_property
+    def too_early(self) -> TooEarlyHarvests:
+        """The harvests before raw manure has lain long enough."""
+        return too_early_harvests(self.garden, self.sowings)
+
+    def first_pick(self, sowing: Sowing) -> date | None:
+        """The day of the first harvest that does not come too early; None where none is planned."""
+        days = (one.day for one in sowing.harvest if (sowing.id, one.day) not in self.too_early)
+        return next(days, None)
+
+    @cached_property
     def weeks(self) -> dict[Week, tuple[Task, ...]]:
-        """The tasks of every week that has any, in order."""
+        """The tasks of every week that has any, in order; what comes too early says so (§46)."""
         weeks: dict[Week, list[Task]] = {}
-        for task in self.tasks:
+        for task in told_not_to(self.tasks, self.too_early):
             weeks.setdefault(week_of(task.on), []).append(task)
         return {week: tuple(weeks[week]) for week in sorted(weeks)}
 

@@ -18,6 +18,7 @@ from planner.terms import amount_words
 from planner.writing.calendar_event import CANCELLED, CalendarEvent, calendar_of, events_in
 from planner.writing.content_lines import component, escaped, plain
 from planner.writing.place_words import beds_words
+from planner.writing.too_early import TooEarlyHarvests, too_early_harvests
 
 # The evening before, at six: counted back from midnight at the start of the day.
 _ALARM = "-PT6H"
@@ -64,13 +65,18 @@ def write_calendars(season: Season, earlier: bytes | None) -> Calendars:
 
 
 def unstamped_events(season: Season) -> Iterator[Unstamped]:
-    """An event for every task but harvests, and one harvest time for every sowing."""
+    """An event for every task but harvests, and one harvest time for every sowing.
+
+    A harvest time begins when raw manure has lain long enough; where it ends before, it says not
+    to harvest (§46).
+    """
+    too_early = too_early_harvests(season.garden, season.sowings)
     for task in season.tasks:
         if task.kind not in _HARVESTS:
             yield _task_event(task)
     for sowing in season.sowings:
         if sowing.harvest:
-            yield _harvest_event(sowing)
+            yield _harvest_event(sowing, too_early)
 
 
 def _task_event(task: Task) -> Unstamped:
@@ -80,19 +86,24 @@ def _task_event(task: Task) -> Unstamped:
     return Unstamped(task.id, words, task.on, task.on, task.bed, kind, text)
 
 
-def _harvest_event(sowing: Sowing) -> Unstamped:
-    first, last = sowing.harvest[0].day, sowing.harvest[-1].day
-    total = math.fsum(taken.amount for taken in sowing.harvest)
+def _harvest_event(sowing: Sowing, too_early: TooEarlyHarvests) -> Unstamped:
+    waits = [too_early.get((sowing.id, one.day)) for one in sowing.harvest]
+    safe = [one for one, wait in zip(sowing.harvest, waits, strict=True) if wait is None]
+    taken_then = safe or sowing.harvest
+    first, last = taken_then[0].day, taken_then[-1].day
+    total = math.fsum(taken.amount for taken in taken_then)
     in_all = "" if first == last else " in all"
     text = (
         f"About {amount_words(total, sowing.crop.unit)} of {sowing.crop.name}{in_all}. Likely ripe "
         f"from {sowing.ripe.likely}, between {sowing.ripe.early} and {sowing.ripe.late}, "
         f"counted {sowing.counted}."
     )
+    summary = f"Harvest {sowing.id}" if safe else f"Do not harvest {sowing.id}"
+    wait = next(filter(None, waits), None)
+    if wait is not None:
+        text = f"{wait.words(sowing.crop.name)} {text}"
     event_id = f"{sowing.id}/harvest/1"
-    return Unstamped(
-        event_id, f"Harvest {sowing.id}", first, last, beds_words(sowing), "harvest", text
-    )
+    return Unstamped(event_id, summary, first, last, beds_words(sowing), "harvest", text)
 
 
 def _stamped(said: Unstamped, season: Season, known: dict[str, CalendarEvent]) -> CalendarEvent:

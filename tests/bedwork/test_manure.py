@@ -9,8 +9,15 @@ from hypothesis import strategies as st
 from planner.almanac import crop_pages
 from planner.bedwork import manure_checks, needed_days
 from planner.garden import EatenPart, Garden
+from planner.tasks import TaskKind, tasks_of
 from planner.terms import week_of
-from planner.writing import manure_record, manure_text, not_yet_lines
+from planner.writing import (
+    manure_record,
+    manure_text,
+    not_yet_lines,
+    told_not_to,
+    too_early_harvests,
+)
 from tests.bedwork.soil_plans import BED, new_bed, rectangle, soil_garden, soil_plan, standing
 from tests.plan_text import garden_of, own_crop, problem_kinds_of, read_plan
 
@@ -134,6 +141,30 @@ def test_each_week_with_something_ripe_too_early_is_warned() -> None:
         week_of(date(2027, 5, 1)): (f"Do not pick radish 1, leaf lettuce 1 {until}",),
         week_of(date(2027, 5, 8)): (f"Do not pick leaf lettuce 1 {until}",),
     }
+
+
+def test_the_task_itself_says_from_when_on_a_harvest_may_be() -> None:
+    """Whoever reads the task alone picks nothing too soon: 18 July is 120 days after 20 March."""
+    early, late = date(2027, 7, 17), _TOUCHING
+    sowing = standing(_GARDEN, "radish 1", (_ON, late), picked=(early, late))
+    tasks = tasks_of(_GARDEN, (sowing,))
+    told = told_not_to(tasks, too_early_harvests(_GARDEN, (sowing,)))
+    picks = {one.on: one.text for one in told if one.kind is TaskKind.PICK}
+    not_yet = "Do not harvest radish before 18 July 2027: raw manure on Gate bed."
+    assert picks[early] == not_yet
+    assert picks[late].startswith("Pick radish")
+    assert [one for one in told if one.kind is not TaskKind.PICK] == [
+        one for one in tasks if one.kind is not TaskKind.PICK
+    ]
+
+
+def test_of_two_manures_the_later_decides() -> None:
+    """120 days after 1 May 2027, day 121, is day 241: 29 August."""
+    both = soil_garden(f'{_SPREAD}\n\n[[manure]]\nbed = "Gate bed"\non = 2027-05-01', crops=_CROPS)
+    day = date(2027, 7, 10)
+    sowing = standing(both, "radish 1", (_ON, day), picked=(day,))
+    [wait] = too_early_harvests(both, (sowing,)).values()
+    assert wait.from_on == date(2027, 8, 29)
 
 
 def test_what_is_kept_there_is_left_to_the_grower() -> None:

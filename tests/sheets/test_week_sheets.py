@@ -10,10 +10,10 @@ import pytest
 
 from planner.garden import Paper
 from planner.reading import NotedEntry, PlanFile, named_sowings, read_new_entry
-from planner.scheduling import Block
+from planner.scheduling import Block, Sowing
 from planner.sheets import Work, write_season_sheets, write_week_sheet
 from planner.tasks import Task, TaskKind
-from planner.terms import Week, week_of
+from planner.terms import UNITS, Week, length_words, week_of
 from planner.writing import WeekBedwork
 from tests.sheets.paper_read import (
     POINTS_PER_MM,
@@ -24,7 +24,7 @@ from tests.sheets.paper_read import (
     tick_boxes,
     told,
 )
-from tests.sheets.works import PLANS, draft, on_paper
+from tests.sheets.works import PLANS, draft, on_paper, picked_safely
 
 # Where the drawings end and the words begin.
 _WORDS_FROM_MM = 60
@@ -188,12 +188,34 @@ def test_what_is_to_be_picked_is_summed_by_crop() -> None:
             for one in work.sowings
             if one.crop.name == "ridge radish"
             for taken in one.harvest
-            if week_of(taken.day) == week
+            if week_of(taken.day) == week and taken.day in picked_safely("stony_ridge", one)
         )
         if roots:
             assert f"ridge radish {round(roots, 1):g} roots" in told(pages[_title(week)][0])
             summed += 1
     assert summed
+
+
+def test_what_lies_too_soon_after_raw_manure_is_nowhere_to_be_picked() -> None:
+    """7 CFR 205.203(c)(1): the box beside the task is where a cold hand looks, not the head."""
+    work = draft("stony_ridge")
+    pages = dict(_sheets("stony_ridge", Paper.A4).weeks())
+    told_not_to = 0
+    for sowing in work.sowings:
+        safe = picked_safely("stony_ridge", sowing)
+        for day in [one.day for one in sowing.harvest if one.day not in safe]:
+            text = " ".join(told(page) for page in pages[_title(week_of(day))])
+            until = "before 15 August 2027: raw manure on South bed."
+            assert f"Do not harvest {sowing.crop.name} {until}" in text
+            assert f"{sowing.id} {_place_of(sowing)} Pick" not in text
+            told_not_to += 1
+    assert told_not_to
+
+
+def _place_of(sowing: Sowing) -> str:
+    (block,) = sowing.blocks
+    unit = UNITS["ft"]
+    return f"{length_words(block.from_um, unit)} to {length_words(block.to_um, unit)}"
 
 
 def test_the_stretch_in_a_drawing_is_to_scale_along_the_bed() -> None:

@@ -8,6 +8,7 @@ from functools import cache
 from planner.cli.folder.plan_folder import garden_in
 from planner.cli.shell import need
 from planner.garden import Paper
+from planner.scheduling import Sowing
 from planner.season import make_season
 from planner.sheets import Work, work_of
 from planner.tasks import tasks_of
@@ -15,6 +16,9 @@ from planner.terms import week_of
 from tests.season_runs import SAMPLE_PLANS
 
 AS_OF = date(2027, 1, 15)
+# The sample plan with raw manure, on South bed on 17 April 2027: 120 days later is 15 August
+# (7 CFR 205.203(c)(1)). No crop wanted there bears clear of the soil.
+MANURED, SAFE_FROM = ("stony_ridge", "South bed"), date(2027, 8, 15)
 PLANS = {plan.name: plan for plan in SAMPLE_PLANS}
 
 
@@ -22,6 +26,13 @@ PLANS = {plan.name: plan for plan in SAMPLE_PLANS}
 def draft(name: str) -> Work:
     """A sample plan's season, made with the least effort."""
     return work_of(make_season(need(garden_in(PLANS[name])), AS_OF, None, 0))
+
+
+def picked_safely(plan: str, sowing: Sowing) -> list[date]:
+    """The days on which a sowing is picked, less those too soon after raw manure."""
+    manured = any((plan, block.bed) == MANURED for block in sowing.blocks)
+    days = [taken.day for taken in sowing.harvest]
+    return [day for day in days if not manured or day >= SAFE_FROM]
 
 
 def on_paper(work: Work, paper: Paper) -> Work:
@@ -70,7 +81,10 @@ def with_crops_named(work: Work, names: Sequence[str]) -> Work:
         )
         for number, one in enumerate(work.sowings, 1)
     )
-    return Work(work.garden, work.as_of, sowings, tasks_of(work.garden, sowings))
+    # How long manure lies goes by the crop, and nobody has told of these.
+    soil = replace(work.garden.soil, manure=())
+    garden = replace(work.garden, soil=soil)
+    return Work(garden, work.as_of, sowings, tasks_of(garden, sowings))
 
 
 def with_both_named(work: Work, names: Sequence[str]) -> Work:
