@@ -97,7 +97,7 @@ def _quickest(work: Work, crop: Crop) -> str:
     if isinstance(crop.heat, NoHeatNeeds) or not isinstance(crop.heat.emergence, Emergence):
         return ""
     degc, _ = min(crop.heat.emergence.points, key=lambda point: (point[1], point[0]))
-    return f"first at {_degrees(work, degc)}"
+    return f"soonest at {_degrees(work, degc)}"
 
 
 def _degrees(work: Work, degc: float) -> str:

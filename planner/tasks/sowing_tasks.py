@@ -163,7 +163,7 @@ class _Season:
         if standing:
             text = f"Cut {crop} off at the soil line; {_they(standing, 'stand')} on."
             return self._task(sowing, TaskKind.CLEAR, sowing.clear_on, text)
-        text = f"Clear {crop} and freshen the ground with compost."
+        text = f"Clear {crop}; for compost see bed work."
         staying = self._guests_staying(sowing)
         if staying:
             text += f" {_they(staying, 'stay')} there: work round them."

@@ -39,7 +39,7 @@ def _lines(week: WeekWater, unit: Unit) -> Iterator[str]:
         told = "; ".join(f"{', '.join(named)} ({words})" for words, named in beds.items())
         yield f"Water {times_words(times)} this week, unless it rains: {told}."
     if by_hand:
-        yield f"Water by hand, over the week: {', '.join(by_hand)}."
+        yield f"Water by hand over the week, less after rain: {', '.join(by_hand)}."
     if week.seedbeds:
         yield f"Keep moist until it is up: {', '.join(week.seedbeds)}."
 
