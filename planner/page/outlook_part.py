@@ -80,17 +80,8 @@ def _ends(season: Season) -> Row:
 
 
 def _rows(outlook: CropOutlook) -> Iterator[Row]:
-    supply = outlook.supply
-    for week in sorted(set(outlook.wants) | set(supply.expected)):
-        amounts = (
-            outlook.wants.get(week, 0.0),
-            supply.expected.get(week, 0.0),
-            supply.low.get(week, 0.0),
-            supply.high.get(week, 0.0),
-        )
-        if any(amounts):
-            monday = week.monday
-            yield (f"{day_words(monday)} ({week})", *map(_number, amounts))
+    for week, *amounts in outlook.weeks:
+        yield (f"{day_words(week.monday)} ({week})", *map(_number, amounts))
 
 
 def _number(amount: float) -> str:

@@ -20,7 +20,8 @@ _LEAST_WEEK_PX = 9.0
 _MOST_WEEK_PX = 34.0
 _LEAST_WIDTH = 420.0
 _EXPECTED = "#77AADD"  # light blue of the scheme named in family_marks
-_SHORT = 1e-6
+# A low and a high no further apart are drawn as none.
+_NO_SPREAD = 1e-6
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,9 +61,10 @@ class _CropWeeks:
 
     def unmet(self, week: Week) -> float:
         """What a week lacks, 0 where it lacks nothing."""
-        wanted = self.outlook.wants.get(week, 0.0)
-        lacks = wanted - self.outlook.supply.expected.get(week, 0.0)
-        return lacks if lacks > wanted * _SHORT else 0.0
+        if week not in self.outlook.wants or self.outlook.is_met(week):
+            return 0.0
+        one = self.outlook.at(week)
+        return one.wanted - one.expected
 
 
 def harvest_weeks(season: Season, crop_name: str) -> str:
@@ -104,17 +106,16 @@ def _crop_weeks(season: Season, outlook: CropOutlook, prefix: str) -> _CropWeeks
 
 def _told(shown: _CropWeeks, below: str) -> str:
     """The picture in words, week by week."""
-    unit, supply = shown.outlook.crop.unit, shown.outlook.supply
+    unit = shown.outlook.crop.unit
     reasons = {one.week: one.reason.why for one in shown.outlook.unmet}
     said = [f"{below}. Low and high: {shown.bounds}."]
     for week in shown.weeks:
-        wanted, expected = shown.outlook.wants.get(week, 0.0), supply.expected.get(week, 0.0)
+        _, wanted, expected, low, high = shown.outlook.at(week)
         if not wanted and not expected:
             continue
         words = (
             f"{week}: {amount_words(wanted, unit)} wanted, {amount_words(expected, unit)} "
-            f"expected ({amount_words(supply.low.get(week, 0.0), unit)} to "
-            f"{amount_words(supply.high.get(week, 0.0), unit)})"
+            f"expected ({amount_words(low, unit)} to {amount_words(high, unit)})"
         )
         lacks = shown.unmet(week)
         said.append(f"{words}, unmet. {reasons.get(week, '')}" if lacks else f"{words}.")
@@ -133,9 +134,7 @@ def _scale(shown: _CropWeeks) -> Iterator[str]:
 
 def _week(shown: _CropWeeks, place: int) -> str:
     """A week: a bar of what is expected, its bounds, and the box of what is wanted around it."""
-    week = shown.weeks[place]
-    supply = shown.outlook.supply
-    wanted, expected = shown.outlook.wants.get(week, 0.0), supply.expected.get(week, 0.0)
+    week, wanted, expected, _, _ = shown.outlook.at(shown.weeks[place])
     x, wide = _LEFT + place * shown.week_px, shown.week_px
     box, spot = (x + 2, wide - 4), (x + wide * 0.22, wide * 0.56)
     foot, reached, full = shown.at(0), shown.at(expected), shown.at(wanted)
@@ -161,10 +160,8 @@ def _bar(kind: str, across: tuple[float, float], down: tuple[float, float], fill
 
 def _bounds(shown: _CropWeeks, week: Week, x: float) -> str:
     """A line from the low to the high of a week, with a stroke at each end."""
-    low, high = (
-        kind.get(week, 0.0) for kind in (shown.outlook.supply.low, shown.outlook.supply.high)
-    )
-    if high - low < _SHORT:
+    _, _, _, low, high = shown.outlook.at(week)
+    if high - low < _NO_SPREAD:
         return ""
     half = min(4.0, shown.week_px * 0.22)
     return "".join(
@@ -178,8 +175,7 @@ def _bounds(shown: _CropWeeks, week: Week, x: float) -> str:
 
 def _said(shown: _CropWeeks, week: Week) -> str:
     unit = shown.outlook.crop.unit
-    wanted = shown.outlook.wants.get(week, 0.0)
-    expected = shown.outlook.supply.expected.get(week, 0.0)
+    _, wanted, expected, _, _ = shown.outlook.at(week)
     lacking = shown.unmet(week)
     short = f", short of {amount_words(lacking, unit)}" if lacking else ""
     return f"{amount_words(wanted, unit)} wanted, {amount_words(expected, unit)} expected{short}"

@@ -6,14 +6,27 @@ season, and any others that are wanted, count.
 """
 
 import math
+from collections.abc import Iterator
 from dataclasses import dataclass
 from statistics import fmean
+from typing import NamedTuple
 
 from planner.garden import Crop, Garden
 from planner.scheduling import Supply, Unmet
 from planner.terms import Week
 
+# What rounding may leave of a week that is met in full.
 _SHORT_OF_FULL = 1e-6
+
+
+class WeekOutlook(NamedTuple):
+    """A week of a crop: what is wanted and can be expected, and between which bounds."""
+
+    week: Week
+    wanted: float
+    expected: float
+    low: float
+    high: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,9 +38,27 @@ class CropOutlook:
     supply: Supply
     unmet: tuple[Unmet, ...]
 
+    @property
+    def weeks(self) -> Iterator[WeekOutlook]:
+        """Every week in which something is wanted or may come, in order."""
+        for week in sorted({*self.wants, *self.supply.expected}):
+            one = self.at(week)
+            if any((one.wanted, one.expected, one.low, one.high)):
+                yield one
+
+    def at(self, week: Week) -> WeekOutlook:
+        """A week, whether or not anything is wanted of it or comes in it."""
+        supply = self.supply
+        amounts = (by_week.get(week, 0.0) for by_week in (supply.expected, supply.low, supply.high))
+        return WeekOutlook(week, self.wants.get(week, 0.0), *amounts)
+
     def met(self, week: Week) -> float:
         """The share of a wanted week that is met, 0 to 1."""
         return min(1.0, self.supply.expected.get(week, 0.0) / self.wants[week])
+
+    def is_met(self, week: Week) -> bool:
+        """Whether a wanted week is met in full."""
+        return self.met(week) >= 1 - _SHORT_OF_FULL
 
     @property
     def wanted(self) -> float:
@@ -44,7 +75,7 @@ class CropOutlook:
     @property
     def weeks_met(self) -> float:
         """Share of wanted weeks met in full."""
-        return fmean(self.met(week) >= 1 - _SHORT_OF_FULL for week in self.wants)
+        return fmean(self.is_met(week) for week in self.wants)
 
     @property
     def surplus(self) -> float:

@@ -28,15 +28,7 @@ def harvest_rows(season: Season) -> list[tuple[str | float, ...]]:
 
 def _rows(outlook: CropOutlook) -> Iterator[tuple[Week, tuple[str | float, ...]]]:
     reasons = {one.week: f"{one.reason.kind}: {one.reason.why}" for one in outlook.unmet}
-    supply = outlook.supply
-    for week in sorted(set(outlook.wants) | set(supply.expected)):
-        amounts = (
-            outlook.wants.get(week, 0.0),
-            supply.expected.get(week, 0.0),
-            supply.low.get(week, 0.0),
-            supply.high.get(week, 0.0),
-        )
-        if any(amounts):
-            numbers = (recorded(float(amount)) for amount in amounts)
-            unit = outlook.crop.unit.name
-            yield week, (outlook.crop.name, *numbers, unit, reasons.get(week, ""))
+    for week, *amounts in outlook.weeks:
+        numbers = (recorded(float(amount)) for amount in amounts)
+        unit = outlook.crop.unit.name
+        yield week, (outlook.crop.name, *numbers, unit, reasons.get(week, ""))

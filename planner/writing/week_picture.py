@@ -78,7 +78,7 @@ def month_line(weeks: list[Week]) -> str:
 
 
 def _summary(outlook: CropOutlook, names: int) -> str:
-    met = sum(outlook.met(week) >= 1 - 1e-6 for week in outlook.wants)
+    met = sum(outlook.is_met(week) for week in outlook.wants)
     amount = amount_words(outlook.wanted / len(outlook.wants), outlook.crop.unit)
     weeks = count_words(len(outlook.wants), "week")
     when = "a week" if len(outlook.wants) > 1 else f"in {min(outlook.wants)}"
