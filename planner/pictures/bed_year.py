@@ -13,7 +13,6 @@ from planner.pictures.lettering import SMALL, USUAL, fitted, text_width
 from planner.pictures.stands import (
     Stand,
     bed_named,
-    day_words,
     guests_of,
     size_words,
     span_words,
@@ -23,6 +22,7 @@ from planner.pictures.svg import INK, PAPER, line, named, rectangle, tag, text_l
 from planner.pictures.tape import Tape, tape, tape_down
 from planner.pictures.time_line import TimeLine, months_and_weeks, time_line
 from planner.season import Season
+from planner.terms import date_words
 
 _LEFT = 72.0
 _TOP = 96.0
@@ -75,7 +75,7 @@ def bed_year(season: Season, bed_name: str) -> str:
     foot = _foot(year, nameless)
     title = f"{bed.name} through the year"
     width = year.time.right + MARGIN
-    below = f"{size_words(bed)}; {_line(bed)} downwards, as of {day_words(season.as_of)}"
+    below = f"{size_words(bed)}; {_line(bed)} downwards, as of {date_words(season.as_of)}"
     return framed(
         year.marks.prefix,
         (title, _told(year)),
@@ -161,7 +161,7 @@ def _as_of(year: _Year, day: date) -> str:
     if not year.time.shows(day):
         return ""
     x = year.time.at(day)
-    words = f"as of {day_words(day)}"
+    words = f"as of {date_words(day)}"
     half = text_width(words, SMALL) / 2
     middle = min(max(x, _LEFT + half), year.time.right - half)
     return line(x, _TOP - 2, x, year.bottom + 6, stroke_width=2, class_="as-of") + text_line(

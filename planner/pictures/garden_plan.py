@@ -8,12 +8,13 @@ from planner.pictures.bed_cell import BedCell, bed_cell
 from planner.pictures.bed_shape import BAR_SWATCH
 from planner.pictures.block_marks import block_marks
 from planner.pictures.frame import MARGIN, framed, heading
-from planner.pictures.key import SWATCH_WIDTH, key
+from planner.pictures.key import SWATCH_WIDTH, Foot, key
 from planner.pictures.lettering import BOLD, LARGE, fitted, text_width
-from planner.pictures.stands import Stand, day_words, stands_in
+from planner.pictures.stands import Stand, stands_in
 from planner.pictures.svg import line
 from planner.pictures.tape import Tape, scale_bar, tape
 from planner.season import Season
+from planner.terms import date_words
 
 _WIDTH = 1080.0
 _TOP = 62.0
@@ -23,6 +24,7 @@ _LEAST_BLOCK_PX = 19.0
 _LEAST_METRE_PX = 70.0
 _MOST_METRE_PX = 150.0
 _LONGEST_PX = 880.0
+_SCALE_PX = 34.0
 
 
 def garden_plan(season: Season) -> str:
@@ -50,31 +52,41 @@ def _drawn(season: Season, day: date, prefix: str, stands: list[tuple[Stand, ...
     marks = block_marks(prefix, season)
     scale = _scale(season)
     cells = [bed_cell(bed, its, scale, marks) for bed, its in zip(beds, stands, strict=True)]
-    places, bottom = _laid_out(cells)
-    width = max(
-        _WIDTH, *(x + cell.width + MARGIN for cell, (x, _) in zip(cells, places, strict=True))
-    )
-    items = (
+    corners, bottom = _laid_out(cells)
+    placed = list(zip(cells, corners, strict=True))
+    width = max(_WIDTH, *(x + cell.width + MARGIN for cell, (x, _) in placed))
+    signs = (
         *marks.key_items((one for its in stands for one in its), BAR_SWATCH),
         *_bed_signs(beds),
     )
-    foot = key(items, MARGIN, bottom + 34, width - MARGIN)
-    name, on_day = season.garden.site.name, f": the beds on {day_words(day)}"
-    room = width - 2 * MARGIN - text_width(on_day, LARGE * BOLD)
+    foot = _foot(scale, signs, bottom, width)
+    name, on_day = season.garden.site.name, f": the beds on {date_words(day)}"
     return framed(
         prefix,
         (name + on_day, _told(beds, stands, day)),
-        (width, bottom + 34 + foot.height + 8),
+        (width, bottom + foot.height),
         marks.definitions,
-        heading(
-            fitted(name, LARGE * BOLD, room) + on_day,
-            "Beds to scale with each other, in the order of the garden file, not where they lie.",
-            width,
-        ),
-        *(cell.drawn(x, y, day) for cell, (x, y) in zip(cells, places, strict=True)),
-        scale_bar(scale, MARGIN, bottom + 12),
+        _heading(name, on_day, width),
+        *(cell.drawn(x, y, day) for cell, (x, y) in placed),
         foot.drawn,
     )
+
+
+def _heading(name: str, on_day: str, width: float) -> str:
+    """The title, in which a long name gives way to the day, and what the picture is."""
+    room = width - 2 * MARGIN - text_width(on_day, LARGE * BOLD)
+    return heading(
+        fitted(name, LARGE * BOLD, room) + on_day,
+        "Beds to scale with each other, in the order of the garden file, not where they lie.",
+        width,
+    )
+
+
+def _foot(scale: Tape, signs: Iterable[tuple[str, str]], bottom: float, width: float) -> Foot:
+    """The scale and the key, below beds that end at `bottom`."""
+    under_scale = key(signs, MARGIN, bottom + _SCALE_PX, width - MARGIN)
+    drawn = scale_bar(scale, MARGIN, bottom + 12) + under_scale.drawn
+    return Foot(drawn, _SCALE_PX + under_scale.height + 8)
 
 
 def _scale(season: Season) -> Tape:

@@ -7,12 +7,8 @@ from datetime import date, timedelta
 from planner.garden import Bed, Garden, KeptGround
 from planner.scheduling import Block, Sowing, SowingState
 from planner.season import Season
-from planner.terms import length_words
+from planner.terms import MONTHS, date_words, day_words, length_words
 
-_MONTHS = (
-    "January", "February", "March", "April", "May", "June", "July", "August", "September",
-    "October", "November", "December",
-)  # fmt: skip
 _A_DAY = timedelta(days=1)
 
 
@@ -127,7 +123,7 @@ def _harvested(sowing: Sowing) -> str:
     if not sowing.harvest:
         return ""
     first, last = sowing.harvest[0].day, sowing.harvest[-1].day
-    return f", harvested {span_words(first, last) if first < last else day_words(first)}"
+    return f", harvested {span_words(first, last) if first < last else date_words(first)}"
 
 
 def place_words(bed: Bed, from_um: int, to_um: int) -> str:
@@ -144,17 +140,12 @@ def size_words(bed: Bed) -> str:
     return f"{length_words(bed.line_um, unit)} by {length_words(bed.width_um, unit)}"
 
 
-def day_words(day: date) -> str:
-    """A day like "3 March 2027"."""
-    return f"{day.day} {_MONTHS[day.month - 1]} {day.year}"
-
-
 def span_words(first: date, last: date) -> str:
     """Two days like "3 March to 14 April 2027"."""
-    year = "" if first.year == last.year else f" {first.year}"
-    return f"{first.day} {_MONTHS[first.month - 1]}{year} to {day_words(last)}"
+    begin = day_words(first) if first.year == last.year else date_words(first)
+    return f"{begin} to {date_words(last)}"
 
 
 def month_word(month: int) -> str:
     """A month's first three letters, January 1."""
-    return _MONTHS[month - 1][:3]
+    return MONTHS[month - 1][:3]
