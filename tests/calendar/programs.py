@@ -7,7 +7,7 @@ import subprocess
 import time
 from collections.abc import Iterator
 from contextlib import contextmanager
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from pathlib import Path
 from urllib.error import HTTPError
 from urllib.request import urlopen
@@ -17,7 +17,7 @@ import pytest
 from tests.season_runs import REPOSITORY
 
 _APPS = REPOSITORY / ".calendar_apps" / "bin"
-USER, PASSWORD = "robin", "pea & bean 7"  # of a server that lives as long as a test
+USER, PASSWORD = "robin", "pea & bean 7"  # of a server that lives as long as its tests
 _CONFIGURATION = """\
 [server]
 hosts = 127.0.0.1:{port}
@@ -45,15 +45,21 @@ def program(name: str) -> str:
 
 
 @dataclass(frozen=True, slots=True)
-class Server:
-    """A CalDAV server with one empty calendar."""
+class ServedCalendar:
+    """A calendar on a CalDAV server, and what the server logs."""
 
-    url: str
+    home: str
+    name: str
     log: Path
 
+    @property
+    def url(self) -> str:
+        """Its address."""
+        return f"{self.home}{self.name}/"
+
     def requests(self, method: str) -> int:
-        """How many requests of a method came in until now."""
-        return self.log.read_text("utf-8").count(f"{method} request for")
+        """How many requests of a method for anything in it came in until now."""
+        return self.log.read_text("utf-8").count(f"{method} request for '/{USER}/{self.name}/")
 
     @property
     def environment(self) -> dict[str, str]:
@@ -66,21 +72,37 @@ class Server:
         }
 
 
+@dataclass
+class Server:
+    """A CalDAV server with calendars of one user."""
+
+    home: str
+    folder: Path
+    log: Path
+    calendars: list[str] = field(default_factory=list)
+
+    def empty_calendar(self) -> ServedCalendar:
+        """A calendar that nobody has written to."""
+        name = f"garden{len(self.calendars)}"
+        self.calendars.append(name)
+        calendar = self.folder / "collections" / "collection-root" / USER / name
+        calendar.mkdir(parents=True)
+        (calendar / ".Radicale.props").write_text('{"tag": "VCALENDAR"}', "utf-8")
+        return ServedCalendar(self.home, name, self.log)
+
+
 @contextmanager
 def radicale(folder: Path) -> Iterator[Server]:
-    """A server on a free port, with a calendar "garden" of its one user."""
+    """A server on a free port that keeps its files in a folder."""
     port = free_port()
     command = [program("radicale"), "--config", str(folder / "config")]
     (folder / "users").write_text(f"{USER}:{PASSWORD}\n", "utf-8")
     (folder / "config").write_text(_CONFIGURATION.format(port=port, folder=folder), "utf-8")
-    calendar = folder / "collections" / "collection-root" / USER / "garden"
-    calendar.mkdir(parents=True)
-    (calendar / ".Radicale.props").write_text('{"tag": "VCALENDAR"}', "utf-8")
     log = folder / "log"
     with log.open("wb") as said, subprocess.Popen(command, stderr=said, stdout=said) as process:
         try:
             _wait_for(f"http://127.0.0.1:{port}/", process, log)
-            yield Server(f"http://127.0.0.1:{port}/{USER}/garden/", log)
+            yield Server(f"http://127.0.0.1:{port}/{USER}/", folder, log)
         finally:
             process.terminate()
 

@@ -11,21 +11,21 @@ from caldav.davclient import DAVClient
 
 from planner.writing import CalendarEvent, saying_of
 from tests.calendar.conftest import Stages
-from tests.calendar.programs import PASSWORD, USER, Server, radicale
+from tests.calendar.programs import PASSWORD, USER, ServedCalendar, Server, radicale
 from tests.plans import contents, planner
 
 
 @dataclass(frozen=True, slots=True)
 class Garden:
-    """A plan folder with the first season, and a server to publish it to."""
+    """A plan folder with the first season, and an empty calendar on a server to publish it to."""
 
     folder: Path
-    server: Server
+    served: ServedCalendar
     calendar: Any  # of another client, which is typed for two ways of waiting
 
     def publish(self) -> str:
         """What one run says."""
-        result = planner("publish", self.folder, environment=self.server.environment.items())
+        result = planner("publish", self.folder, environment=self.served.environment.items())
         assert result.returncode == 0, result.stderr
         assert PASSWORD not in result.stdout + result.stderr
         return result.stdout
@@ -47,17 +47,20 @@ class Garden:
         found.save()
 
 
+@pytest.fixture(scope="module")
+def server(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Server]:
+    with radicale(tmp_path_factory.mktemp("server")) as running:
+        yield running
+
+
 @pytest.fixture
-def garden(tmp_path: Path, stages: Stages) -> Iterator[Garden]:
-    (tmp_path / "server").mkdir()
-    with (
-        radicale(tmp_path / "server") as server,
-        DAVClient(
-            server.url, username=USER, password=PASSWORD, enable_rfc6764=False, timeout=60
-        ) as client,
-    ):
+def garden(tmp_path: Path, stages: Stages, server: Server) -> Iterator[Garden]:
+    calendar = server.empty_calendar()
+    with DAVClient(
+        calendar.url, username=USER, password=PASSWORD, enable_rfc6764=False, timeout=60
+    ) as client:
         folder = stages.first.laid_out(tmp_path / "plan")
-        yield Garden(folder, server, _calendar(client, server.url))
+        yield Garden(folder, calendar, _calendar(client, calendar.url))
 
 
 def _calendar(client: Any, url: str) -> Any:
@@ -98,11 +101,11 @@ def test_each_event_is_a_resource_without_method(garden: Garden, stages: Stages)
 
 def test_a_second_run_sends_nothing(garden: Garden, stages: Stages) -> None:
     garden.publish()
-    before, folder = garden.server.requests("PUT"), contents(garden.folder)
+    before, folder = garden.served.requests("PUT"), contents(garden.folder)
     assert before == len(stages.first.live)
     assert garden.publish() == f"{len(stages.first.live)} as they were\n"
-    assert garden.server.requests("PUT") == before
-    assert garden.server.requests("DELETE") == 0
+    assert garden.served.requests("PUT") == before
+    assert garden.served.requests("DELETE") == 0
     assert contents(garden.folder) == folder
 
 
@@ -110,13 +113,13 @@ def test_nothing_is_sent_again_where_the_record_was_lost(garden: Garden, stages:
     garden.publish()
     (garden.folder / ".published").unlink()
     assert garden.publish() == f"{len(stages.first.live)} as they were\n"
-    assert garden.server.requests("PUT") == len(stages.first.live)
+    assert garden.served.requests("PUT") == len(stages.first.live)
 
 
 @pytest.mark.parametrize("record", ["kept", "lost"])
 def test_only_what_changed_is_sent(garden: Garden, stages: Stages, record: str) -> None:
     garden.publish()
-    before = garden.server.requests("PUT")
+    before = garden.served.requests("PUT")
     stages.later.laid_out(garden.folder)
     if record == "lost":
         (garden.folder / ".published").unlink()
@@ -131,8 +134,8 @@ def test_only_what_changed_is_sent(garden: Garden, stages: Stages, record: str) 
         (same, "as they were"),
     ]
     assert said == ", ".join(f"{number} {words}" for number, words in counts if number) + "\n"
-    assert garden.server.requests("PUT") - before == len(stages.new) + len(stages.changed)
-    assert garden.server.requests("DELETE") == len(stages.gone)
+    assert garden.served.requests("PUT") - before == len(stages.new) + len(stages.changed)
+    assert garden.served.requests("DELETE") == len(stages.gone)
     seen = {uid: _seen(one) for uid, one in garden.events().items()}
     assert seen == _all_said(stages.later.live)
 
@@ -164,9 +167,9 @@ def test_what_the_grower_did_is_left_and_told(garden: Garden, stages: Stages) ->
     assert f"{summary} is on {day} in the season; left as you ticked it off." in lines
     assert any("is called off in the season; left as you changed it." in one for one in lines)
     assert len(lines) == 4
-    puts = garden.server.requests("PUT")
+    puts = garden.served.requests("PUT")
     garden.publish()
-    assert garden.server.requests("PUT") == puts
+    assert garden.served.requests("PUT") == puts
 
 
 def test_an_alarm_put_off_in_an_app_is_no_change_of_the_event(
@@ -218,7 +221,7 @@ def test_what_went_and_came_back_is_sent_once(garden: Garden, stages: Stages) ->
 )
 def test_a_wrong_login_is_one_problem(garden: Garden, change: dict[str, str], said: str) -> None:
     result = planner(
-        "publish", garden.folder, environment={**garden.server.environment, **change}.items()
+        "publish", garden.folder, environment={**garden.served.environment, **change}.items()
     )
     assert result.returncode == 2
     assert said in result.stderr
@@ -232,9 +235,9 @@ def test_a_wrong_login_is_one_problem(garden: Garden, change: dict[str, str], sa
     [("nowhere/", "The server knows no calendar"), ("", "What is at this address is no calendar")],
 )
 def test_an_address_without_calendar_is_one_problem(garden: Garden, path: str, said: str) -> None:
-    url = garden.server.url.replace("garden/", path)
+    url = f"{garden.served.home}{path}"
     result = planner(
-        "publish", garden.folder, "--url", url, environment=garden.server.environment.items()
+        "publish", garden.folder, "--url", url, environment=garden.served.environment.items()
     )
     assert result.returncode == 2
     assert said in result.stderr
