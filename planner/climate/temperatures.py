@@ -16,7 +16,7 @@ from itertools import islice
 from planner.climate.monthly_curve import daily_curve, day_of_curve
 from planner.climate.soil import soil_degc_by_day
 from planner.garden import DailyWeather, MonthlyTemperatures
-from planner.terms import MonthDay, Source, days_between
+from planner.terms import MonthDay, Source, count_words, days_between
 
 # Temperatures are asked for from a little before the season, for the soil's warmth, to some time
 # after it, for courses that end beyond.
@@ -89,7 +89,8 @@ def temperatures_from_weather(weather: DailyWeather, days: tuple[date, date]) ->
     """
     average = _as_it_was(weather, _average(weather, days))
     past = tuple(islice(_past_years(weather, average, days), _MOST_YEARS))[::-1]
-    words = f"{len(past)} past years ({weather.source})"
+    words = count_words(len(past), "past year") if past else "the average year of a record"
+    words = f"{words} ({weather.source})"
     return KnownTemperatures(average, past, weather.source, words)
 
 

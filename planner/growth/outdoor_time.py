@@ -11,6 +11,8 @@ from planner.terms import days_between
 # A site where any night may freeze has no freeze dates to count from. There hardy crops go
 # out in the half-year of long days; common practice, no source.
 _LONG_DAY_H = 12.0
+# Where frost sets no limit, a time ends so long after the season: later than any harvest counts.
+_ENDLESS = timedelta(days=400)
 # Crops that overwinter are still planted for some weeks after the first freeze, until the
 # ground is frozen; from memory.
 _WINTER_STARTS_DAYS = 28
@@ -41,7 +43,7 @@ def outdoor_times(
     first, last = days
     if climate.never_freezes:
         why = "frost sets no limit here"
-        return (OutdoorTime(first, last, last + timedelta(days=400), why, why),)
+        return (OutdoorTime(first, last, last + _ENDLESS, why, why),)
     if climate.freezes_all_year:
         return _between_long_days(crop, climate, days)
     years = climate.freeze_years(first, last)
@@ -52,7 +54,7 @@ def outdoor_times(
 def _covered(time: OutdoorTime, crop: Crop, cover_weeks: float) -> OutdoorTime:
     if not cover_weeks or not crop.frost.hardiness.killed_by_frost:
         return time
-    why = f"{time.why_opens}, and a cover lets it out {cover_weeks:g} weeks earlier (§26)"
+    why = f"{time.why_opens}, and a cover lets it out {_weeks_words(cover_weeks)} earlier (§26)"
     return replace(time, opens=time.opens - timedelta(weeks=cover_weeks), why_opens=why)
 
 
@@ -77,13 +79,19 @@ def _time(crop: Crop, year: FreezeYearOdds, freeze_risk: float) -> OutdoorTime:
     if crop.frost.tolerance is FrostTolerance.OVERWINTERS:
         why_ends = "it stands through the winter"
         last_start += timedelta(days=_WINTER_STARTS_DAYS)
+    before = f"{_weeks_words(-weeks)} before {_spring(year)}"
     return OutdoorTime(
         opens=opens,
         last_start=last_start,
         ends=ends,
-        why_opens=f"{crop.frost.hardiness} crops go out {-weeks:g} weeks before {_spring(year)}",
+        why_opens=f"{crop.frost.hardiness} crops go out {before}",
         why_ends=why_ends,
     )
+
+
+def _weeks_words(weeks: float) -> str:
+    """Weeks like "1 week" or "2.5 weeks"."""
+    return f"{weeks:g} week" if weeks == 1 else f"{weeks:g} weeks"
 
 
 def _spring(year: FreezeYearOdds) -> str:
@@ -97,13 +105,11 @@ def _tender_time(crop: Crop, year: FreezeYearOdds, freeze_risk: float) -> Outdoo
     by_risk = year.spring_at_risk(freeze_risk)
     by_class = year.spring_half + timedelta(weeks=weeks) if year.has_spring_half else by_risk
     ends = year.fall_at_risk(freeze_risk)
-    share = f"{freeze_risk:.0%} of years"
+    share = f"{freeze_risk * 100:g}% of years"
     why_opens = f"after {by_risk} at most {share} still freeze"
     if by_class > by_risk:
-        why_opens = (
-            f"{crop.frost.hardiness} crops wait {weeks:g} weeks after the average last freeze "
-            f"({year.spring_half})"
-        )
+        until = f"{_weeks_words(weeks)} after" if weeks else "for"
+        why_opens = f"{crop.frost.hardiness} crops wait {until} {_spring(year)}"
     return OutdoorTime(
         opens=max(by_risk, by_class),
         last_start=ends,

@@ -41,6 +41,15 @@ def test_every_year_that_holds_the_season_counts_in_order() -> None:
     assert known.words.startswith("10 past years")
 
 
+def test_a_record_says_how_many_past_years_it_tells_of() -> None:
+    """Of one that holds no season whole only the average year is known."""
+    one = _known(date(2001, 1, 1), date(2001, 12, 31), _SUMMER)
+    assert one.words == "1 past year (from memory, change it if you know better)"
+    none = _known(date(2001, 6, 1), date(2002, 5, 31), _SUMMER)
+    assert none.past == ()
+    assert none.words.startswith("the average year of a record (")
+
+
 def test_a_year_is_not_judged_by_the_days_after_the_season() -> None:
     """The record ends with the season of 2010: its winter is taken from the average year."""
     known = _known(date(2001, 1, 1), date(2010, 10, 31), _SUMMER)

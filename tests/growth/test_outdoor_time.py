@@ -110,3 +110,21 @@ def test_a_time_says_why_it_opens_and_ends() -> None:
     assert {one.why_ends for one in garlic} == {"it stands through the winter"}
     # Started up to four weeks after the first freeze, it lives on into the next year's time.
     assert date(2027, 11, 29) in {one.last_start for one in garlic}
+
+
+@pytest.mark.parametrize(
+    ("freeze_risk", "told"),
+    [
+        (0.125, " at most 12.5% of years still freeze, and a cover lets it out 1 week earlier"),
+        (0.9, "tender crops wait for the average last freeze (2027-04-01), and a cover"),
+    ],
+)
+def test_shares_and_weeks_are_told_as_they_are(freeze_risk: float, told: str) -> None:
+    freezes = FreezeDates(
+        FreezeDay(MonthDay(4, 1), 11.7, _MADE_UP, _MADE_UP),
+        FreezeDay(MonthDay(11, 1), 11.7, _MADE_UP, _MADE_UP),
+    )
+    climate = Climate(Site("Here", 40.0, freezes, NoTemperatures(), NoWeather()))
+    season = (date(2027, 1, 1), date(2027, 12, 31))
+    (time,) = outdoor_times(_crop("tomato"), climate, freeze_risk, season, 1)
+    assert told in time.why_opens
