@@ -11,13 +11,13 @@ from planner.growth import Ripening
 from planner.scheduling import HARVEST_PLACES, Block, HarvestDay, Method, Sowing, SowingState
 from planner.season.record_check import FORMAT, Record, season_unreadable, what_is_wrong
 from planner.season.season import EarlierSeason, Season
-from planner.terms import UNITS, Place, Problem, Unit, Week, week_of
+from planner.terms import FIRST_YEAR, LAST_YEAR, UNITS, Place, Problem, Unit, Week, week_of
 
 # Shares and sums are for reading. Harvest days are counted with again, so that a week met in
 # full is still met in full after any number of runs.
 _PLACES = 4
-# A season of two years from the latest that can be planned, and what stands on after it.
-_FIRST_YEAR, _LAST_YEAR = 1890, 2210
+# Days of a season lie about the years that can be planned: sown before, or standing on after it.
+_FIRST_YEAR, _LAST_YEAR = FIRST_YEAR - 10, LAST_YEAR + 10
 _WHOLE = "harvest or block of a sowing"
 
 

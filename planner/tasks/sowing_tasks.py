@@ -102,13 +102,14 @@ class _Season:
     def _harden_day(self, sow_on: date, set_out_on: date) -> date:
         """The garden day nearest to a week before setting out, the earlier of equals.
 
-        Where the last two weeks indoors have none, a day on which somebody is there.
+        Where the last two weeks indoors have none, a day on which somebody is there; it is never
+        before the sowing.
         """
         begin = set_out_on - timedelta(days=HARDENING_DAYS)
         earliest = set_out_on - timedelta(days=2 * HARDENING_DAYS)
         first = max(sow_on + timedelta(days=1), earliest)
         days = self.workdays.usable(first, set_out_on - timedelta(days=1))
-        return min(days, key=lambda day: (abs((day - begin).days), day), default=begin)
+        return min(days, key=lambda day: (abs((day - begin).days), day), default=max(begin, sow_on))
 
     def _set_out(self, sowing: Sowing, on: date) -> Task:
         spacing = self._spacing(sowing)

@@ -10,9 +10,10 @@ from statistics import fmean, pstdev
 from planner.garden import Crop
 from planner.terms import Week
 
-# A week counts as met in full but for what rounding leaves; it holds when nine tenths are there.
+# A week holds when nine tenths of what is wanted are there.
+HOLDS = 0.9
+# It counts as met in full but for what rounding leaves.
 _FULL = 1 - 1e-6
-_HOLDS = 0.9
 _NOTHING = 1e-9
 _POOR, _USUAL, _GOOD = 0.1, 0.5, 0.9
 
@@ -63,7 +64,7 @@ class CropTrial:
 
     def holds(self, year: int, week: Week) -> bool:
         """Whether a wanted week has nine tenths of what is wanted."""
-        return self.met(year, week) >= _HOLDS - 1e-9
+        return self.met(year, week) >= HOLDS - 1e-9
 
     def share_holding(self, week: Week) -> float:
         """The share of years in which a wanted week holds."""

@@ -8,13 +8,12 @@ from enum import Enum
 from planner.garden import Cut, Store
 from planner.scheduling import Sowing
 from planner.terms import Week, week_of
-from planner.trial.crop_trial import CropTrial
+from planner.trial.crop_trial import HOLDS, CropTrial
 from planner.trial.replay import Replay
 
 _MOST = 3
 # A week that holds in nine years of ten is not weak.
 _STRONG = 0.9
-
 
 Weights = Mapping[str, Mapping[Week, float]]
 
@@ -111,7 +110,7 @@ def _serving(sowing: Sowing) -> dict[Week, float]:
 
 
 def _is_promised(crop: CropTrial, week: Week, planned: dict[Week, float]) -> bool:
-    return planned.get(week, 0.0) >= _STRONG * crop.wants[week] - 1e-6
+    return planned.get(week, 0.0) >= HOLDS * crop.wants[week] - 1e-6
 
 
 def _failing(crop: CropTrial, week: Week, replays: list[list[Replay]]) -> Failing:
