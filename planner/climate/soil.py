@@ -35,9 +35,3 @@ def soil_degc_by_day(air_degc_by_day: Sequence[float]) -> tuple[float, ...]:
         (sums[day + 1] - sums[first]) / (day + 1 - first)
         for day, first in ((day, max(0, day + 1 - TRAILING_DAYS)) for day in range(len(sums) - 1))
     )
-
-
-def soil_degc_of_year(air_degc_of_year: Sequence[float]) -> tuple[float, ...]:
-    """Soil temperature of each day of an average year, whose December runs into its January."""
-    lead = air_degc_of_year[-(TRAILING_DAYS - 1) :]
-    return soil_degc_by_day([*lead, *air_degc_of_year])[len(lead) :]
