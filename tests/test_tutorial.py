@@ -1,4 +1,7 @@
-"""The tutorial and the how-tos do what they say: every command in them is run, in order."""
+"""The tutorial and the how-tos do what they say: every command in them is run, in order.
+
+What a guide shows of an answer is what the command before it printed.
+"""
 
 import re
 import shlex
@@ -14,7 +17,7 @@ _DOCS = REPOSITORY / "docs"
 _HOW_TOS = ("own-crops", "missed-sowing", "two-gardens")
 _STEP = re.compile(
     r"<!-- run in: (?P<before>.*?) -->|<!-- file: (?P<name>.*?) -->\n```\w+\n(?P<text>.*?)```"
-    r"|```sh\n(?P<commands>.*?)```",
+    r"|```sh\n(?P<commands>.*?)```|```text\n(?P<shown>.*?)```",
     flags=re.DOTALL,
 )
 
@@ -25,6 +28,9 @@ def _told_by(guide: Path, folder: Path) -> list[str]:
     for step in _STEP.finditer(guide.read_text(encoding="utf-8")):
         if step["name"]:
             (folder / step["name"]).write_text(step["text"], encoding="utf-8")
+        if step["shown"]:
+            # A terminal folds lines elsewhere than the page.
+            assert " ".join(step["shown"].split()) in " ".join(told[-1].split())
         for line in (step["before"] or step["commands"] or "").splitlines():
             words = shlex.split(line, comments=True)
             assert words[0] == "planner"
