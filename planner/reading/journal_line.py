@@ -29,6 +29,18 @@ _LONGEST_NOTE = 2_000
 _HARVEST = {Dimension.MASS, Dimension.COUNT}
 # A plant is lost as a plant or as one of them.
 _PLANTS = {"plants", "each"}
+# Other words growers have for an event; those that may mean two are not among them.
+_SAME_EVENT = {
+    **dict.fromkeys(("sowed", "seeded", "started"), Event.SOWN),
+    **dict.fromkeys(("came up", "germinated", "sprouted"), Event.EMERGED),
+    **dict.fromkeys(("planted out", "transplanted"), Event.SET_OUT),
+    **dict.fromkeys(("harvested", "gathered", "cut"), Event.PICKED),
+    **dict.fromkeys(("cleared out", "dug over", "removed"), Event.CLEARED),
+    **dict.fromkeys(("bolted", "died", "frozen", "killed"), Event.LOST),
+    **dict.fromkeys(("forgotten", "skipped"), Event.MISSED),
+    **dict.fromkeys(("behind", "delayed"), Event.LATE),
+    **dict.fromkeys(("mistake", "undo"), Event.UNDONE),
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,7 +93,7 @@ def _event(written: str) -> Event | Fault:
     if word in set(Event):
         return Event(word)
     wrong = f'"{written}" is no event of a journal.' if written else "It has no event."
-    near = nearest_word(word, Event)
+    near = _SAME_EVENT.get(word) or nearest_word(word, Event)
     remedy = f'write "{near}".' if near else f"write one of {', '.join(Event)}."
     return Fault("journal-line", wrong, remedy)
 

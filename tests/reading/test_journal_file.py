@@ -244,6 +244,13 @@ def test_a_damaged_line_is_told_with_what_is_wrong(line: str, kind: str, wrong: 
     [
         ("2027-04-14,pikced,radish 1,,", 'write "picked".'),
         ("2027-04-14,setout,leaf lettuce 1,,", 'write "set out".'),
+        ("2027-06-01,harvested,radish 1,12 roots,", 'write "picked".'),
+        ("2027-04-20,Came-up,radish 1,,", 'write "emerged".'),
+        ("2027-06-01,bolted,radish 1,,", 'write "lost".'),
+        # By us or by slugs.
+        ("2027-06-01,eaten,radish 1,,", "write one of sown, emerged, set out, picked, cleared"),
+        # Garlic is planted in place, cabbages are planted out.
+        ("2027-04-14,planted,radish 1,,", "write one of sown, emerged, set out, picked, cleared"),
         ("2027-04-14,zzz,radish 1,,", "write one of sown, emerged, set out, picked, cleared"),
         ("2027-04-14,sown,raddish 1,,", 'write "radish 1", if that is meant.'),
         ("2027-04-14,sown,radish 99,,", 'write "radish 3", if that is meant.'),
