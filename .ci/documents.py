@@ -38,8 +38,8 @@ ROOMS = (
     "terms", "garden", "journal", "climate", "growth", "solver", "ground", "scheduling",
     "scheduling/starts", "scheduling/standing", "scheduling/thumb", "scheduling/unfed",
     "scheduling/offers", "scheduling/ideal", "scheduling/arranging",
-    "tasks", "bedwork", "trial", "almanac", "season", "writing", "pictures", "page", "sheets", "reading",
-    "cli", "cli/folder", "cli/start", "cli/share", "cli/publish",
+    "tasks", "bedwork", "trial", "almanac", "season", "writing", "pictures", "page", "sheets",
+    "reading", "cli", "cli/folder", "cli/start", "cli/share", "cli/publish",
 )  # fmt: skip
 
 
