@@ -24,7 +24,7 @@ _STEP = re.compile(
 
 def _told_by(guide: Path, folder: Path) -> list[str]:
     """What each command of a guide prints, run one after the other as a reader would."""
-    told = []
+    told: list[str] = []
     for step in _STEP.finditer(guide.read_text(encoding="utf-8")):
         if step["name"]:
             (folder / step["name"]).write_text(step["text"], encoding="utf-8")
