@@ -8,11 +8,11 @@ from planner.page.element import Html, el, joined
 from planner.page.figure import figure
 from planner.page.fold import fold
 from planner.page.table import Row, table
-from planner.page.wording import day_words, share_words
+from planner.page.wording import day_words
 from planner.pictures import harvest_weeks
 from planner.season import CropOutlook, Season
 from planner.terms import amount_words
-from planner.writing import UnmetWords, bound_sentences, help_sentences, unmet_words
+from planner.writing import UnmetWords, bound_sentences, help_sentences, share_words, unmet_words
 
 _BY_YEARS = "Poor and good are what one and nine past years in ten do not pass."
 _BY_DATES = (

@@ -7,9 +7,10 @@ from planner.page.outlook_part import outlook_part
 from planner.page.stories_part import stories_part
 from planner.page.weeks_part import weeks_part
 from planner.page.whole_page import packaged, whole_page
-from planner.page.wording import full_day_words, share_words
+from planner.page.wording import full_day_words
 from planner.season import Season
 from planner.terms import count_words
+from planner.writing import share_words
 
 _PARTS = (
     ("week", "Week", "What to do, week by week"),

@@ -36,14 +36,6 @@ def weeks_words(first: Week, last: Week) -> str:
     return f"{begin.day if same else day_words(begin)} to {day_words(end)}"
 
 
-def share_words(share: float) -> str:
-    """A share in whole per cent, never rounded up to all of it or down to nothing."""
-    per_cent = round(share * 100)
-    if per_cent == 100 and share < 1:
-        return "99%"
-    return "less than 1%" if per_cent == 0 and share > 0 else f"{per_cent}%"
-
-
 def stretch_words(garden: Garden, block: Block) -> str:
     """Where in its bed a block lies, such as "1 ft to 2 ft", or "…, under tomato 1"."""
     unit = next(bed for bed in garden.beds if bed.name == block.bed).note.unit

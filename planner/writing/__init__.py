@@ -47,6 +47,7 @@ from planner.writing.season_json import write_season_json
 from planner.writing.season_workbook import write_season_workbook
 from planner.writing.seed_json import seed_record
 from planner.writing.seed_text import in_the_box, seed_grounds, seed_months, seed_text
+from planner.writing.share_words import share_words
 from planner.writing.site_text import site_text
 from planner.writing.sowing_sheet import write_sowing_sheet
 from planner.writing.too_early import TooEarlyHarvests, told_not_to, too_early_harvests
@@ -120,6 +121,7 @@ __all__ = [
     "seed_months",
     "seed_record",
     "seed_text",
+    "share_words",
     "site_text",
     "tight_lines",
     "times_words",

@@ -8,6 +8,7 @@ from planner.scheduling import MoreGround, Opening
 from planner.season import Season
 from planner.terms import count_words
 from planner.writing.paragraph import paragraphs
+from planner.writing.share_words import share_words
 
 _MOST_CROPS = 3
 _MOST_REPEATS = 3
@@ -26,7 +27,8 @@ def promise_text(season: Season, width: int) -> str:
     """What the season promises: what past years bring, where there are any to try it in."""
     shares = season.measures
     counts = f"{len(season.sowings)} sowings, {len(season.tasks)} tasks"
-    likely = f"{shares.fill:.0%} of all that is wanted, {shares.weeks_met:.0%} of weeks in full"
+    weeks = f"{share_words(shares.weeks_met)} of weeks in full"
+    likely = f"{share_words(shares.fill)} of all that is wanted, {weeks}"
     tried = [f"{one} By the likely dates alone it would be {likely}." for one in _tried(season)]
     return paragraphs([f"{counts}.", *tried] if tried else [f"{counts}; {likely}."], width)
 

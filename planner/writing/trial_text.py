@@ -9,6 +9,7 @@ from planner.season import Beside, Revised
 from planner.terms import Week, count_words
 from planner.trial import Basis, CropTrial, TooFewPicks, Trial, WeakWeek
 from planner.writing.paragraph import paragraph
+from planner.writing.share_words import share_words, whole_per_cent
 from planner.writing.week_picture import LEAST_WEEKS, Marks, marks_of, month_line
 
 _LEAST_WIDTH = 40
@@ -42,8 +43,8 @@ def trial_weeks(trial: Trial) -> str:
         one = trial.crops[number]
         amounts = (one.wants[week], one.poor[week], one.usual[week], one.good[week])
         numbers = "".join(f"{round(amount, 2):>9g}" for amount in amounts)
-        unit, holds = one.crop.unit.name, one.share_holding(week)
-        lines.append(f"{week!s:<8}  {one.crop.name:<{names}}{numbers} {holds:>6.0%} {unit}")
+        holds = f"{whole_per_cent(one.share_holding(week)):>5}% {one.crop.unit.name}"
+        lines.append(f"{week!s:<8}  {one.crop.name:<{names}}{numbers} {holds}")
     return "\n".join([*lines, "holds: the share of years that have nine tenths of what is wanted"])
 
 
@@ -106,18 +107,21 @@ def _row(
     fill: float, weeks_met: float, weeks_with_nothing: float, spread: float | TooFewPicks
 ) -> str:
     days = "-" if isinstance(spread, TooFewPicks) else f"{spread:.1f} days"
-    return f"{fill:>7.0%}{weeks_met:>11.0%}{weeks_with_nothing:>14.1f}{days:>17}"
+    shares = f"{whole_per_cent(fill):>6}%{whole_per_cent(weeks_met):>10}%"
+    return f"{shares}{weeks_with_nothing:>14.1f}{days:>17}"
 
 
 def _totals(beside: Beside, width: int) -> Iterator[str]:
     trial, thumb = beside.trial, beside.thumb_trial
+    average, worst, best = map(share_words, (trial.fill, min(trial.fills), max(trial.fills)))
     ours = (
-        f"Promised {beside.promised:.0%} of all that is wanted; tried, {trial.fill:.0%} on "
-        f"average, {min(trial.fills):.0%} in the worst and {max(trial.fills):.0%} in the best."
+        f"Promised {share_words(beside.promised)} of all that is wanted; tried, {average} on "
+        f"average, {worst} in the worst and {best} in the best."
     )
+    promised, given = map(share_words, (beside.thumb_promised, thumb.fill))
     theirs = (
-        f"Sown at fixed intervals the same beds promise {beside.thumb_promised:.0%} and, tried, "
-        f"give {thumb.fill:.0%} (rule of thumb)."
+        f"Sown at fixed intervals the same beds promise {promised} and, tried, give {given} "
+        "(rule of thumb)."
     )
     for one in (ours, *_revised(beside.revised), theirs):
         yield paragraph(one, width)
@@ -126,10 +130,11 @@ def _totals(beside: Beside, width: int) -> Iterator[str]:
 def _revised(revised: Revised) -> Iterator[str]:
     if revised.revised:
         years = count_words(len(revised.revised), "year")
+        average, worst = map(share_words, (fmean(revised.revised), min(revised.revised)))
+        kept, kept_worst = map(share_words, (fmean(revised.kept), min(revised.kept)))
         yield (
-            f"Revised each fortnight in {years} from poor to good it gives "
-            f"{fmean(revised.revised):.0%} on average, {min(revised.revised):.0%} at worst; kept "
-            f"as planned {fmean(revised.kept):.0%} and {min(revised.kept):.0%} in the same years."
+            f"Revised each fortnight in {years} from poor to good it gives {average} on average, "
+            f"{worst} at worst; kept as planned {kept} and {kept_worst} in the same years."
         )
 
 

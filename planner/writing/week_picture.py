@@ -4,6 +4,7 @@ from dataclasses import dataclass
 
 from planner.season import CropOutlook, Season
 from planner.terms import MONTHS, Week, amount_words, count_words
+from planner.writing.share_words import share_words
 
 _BARS = "▁▂▃▄▅▆▇█"
 _DIGITS = "12345678"
@@ -84,5 +85,5 @@ def _summary(outlook: CropOutlook, names: int) -> str:
     when = "a week" if len(outlook.wants) > 1 else f"in {min(outlook.wants)}"
     return (
         f"{outlook.crop.name:<{names}}  {amount} {when}: "
-        f"{met} of {weeks} in full, {outlook.fill:.0%} of the amount"
+        f"{met} of {weeks} in full, {share_words(outlook.fill)} of the amount"
     )
