@@ -16,7 +16,8 @@ from typing import Any
 import pandas as pd  # type: ignore[import-untyped]  # it ships no types
 import pytest
 
-from planner.climate import day_number, numbered_day
+from planner.climate import numbered_day
+from planner.climate.freeze_odds import day_number
 from planner.terms import days_between
 from tests.plans import AS_OF, planner
 from tests.published import published_rows

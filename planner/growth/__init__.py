@@ -1,7 +1,8 @@
 """Growth: how a crop moves through its life when started on a given day.
 
-Takes a Crop and a Climate. Gives a Course: emergence, setting out, first harvest (early,
-likely, late) and the time it may stand outdoors, each explained.
+Takes a Crop, a Climate, and first harvests as they were predicted and came. Gives a Course:
+emergence, setting out, first harvest (early, likely, late) and the time it may stand outdoors,
+each explained; what heat, cold and long days close, and which nights kill; the garden's own pace.
 """
 
 from planner.growth.begun_course import begun_course

@@ -6,6 +6,7 @@ Where no temperatures are known nothing is closed, and the plan says that heat i
 import math
 from dataclasses import dataclass, field
 from datetime import date, timedelta
+from statistics import fmean
 
 from planner.climate import Climate, KnownTemperatures, SeasonTemperatures
 from planner.garden import Crop, HeatNeeds, NeverBolts, NoEmergenceTable, Pick, StartFrom, Store
@@ -121,11 +122,10 @@ def _harvest_reasons(
 
 
 def _smoothed(values: list[float]) -> list[float]:
-    last = len(values)
+    """The mean of each day and those about it, as far as there are any."""
     return [
-        math.fsum(near) / len(near)
-        for index in range(last)
-        if (near := values[max(0, index - _SMOOTHING_DAYS) : index + _SMOOTHING_DAYS + 1])
+        fmean(values[max(0, index - _SMOOTHING_DAYS) : index + _SMOOTHING_DAYS + 1])
+        for index in range(len(values))
     ]
 
 

@@ -13,7 +13,8 @@ from planner.bedwork import Known, Runs, Water, away_work_of, water_of
 from planner.bedwork.bed_thirst import Stand, thirst_on
 from planner.bedwork.crop_coefficient import coefficient_at, crop_coefficient
 from planner.bedwork.drip import depth_mm, minutes_for, watering_days
-from planner.climate import Climate, hargreaves_mm
+from planner.climate import Climate
+from planner.climate.evapotranspiration import hargreaves_mm
 from planner.climate.radiation import extraterrestrial_radiation_mm
 from planner.garden import CropWater, Drip, Garden, NoDrip
 from planner.reading import PlanFile, PlanFiles, read_garden

@@ -9,7 +9,8 @@ from statistics import fmean, stdev
 
 import pytest
 
-from planner.climate import Climate, FreezeYear
+from planner.climate import Climate
+from planner.climate.climate import FreezeYear
 from planner.garden import FreezeDates, FreezesAllYear, NeverFreezes
 from planner.scheduling import UnmetKind
 from planner.terms import read_month_day, week_of

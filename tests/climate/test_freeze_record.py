@@ -19,24 +19,24 @@ from statistics import fmean, median
 import pandas as pd  # type: ignore[import-untyped] # pandas ships no types
 import pytest
 
-from planner.climate import (
-    FallEnd,
-    Freeze,
+from planner.climate import NoSuchDay, NoUsableYear, numbered_day
+from planner.climate.freeze_odds import (
     FreezeLaw,
     FreezeOdds,
-    FreezeOn,
-    FreezeSeason,
     FreezeSide,
-    NoFreeze,
-    NoSuchDay,
-    NoUsableYear,
-    RecordBroken,
     TooFewFreezes,
     day_number,
     first_freeze_odds,
-    freeze_seasons,
     last_freeze_odds,
-    numbered_day,
+)
+from planner.climate.freeze_record import (
+    FallEnd,
+    Freeze,
+    FreezeOn,
+    FreezeSeason,
+    NoFreeze,
+    RecordBroken,
+    freeze_seasons,
 )
 from planner.garden import DailyWeather
 from planner.reading import PlanFile, read_weather
