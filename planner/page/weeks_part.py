@@ -14,6 +14,7 @@ from planner.tasks import Task, TaskKind
 from planner.terms import Week, count_words, week_of
 from planner.writing import (
     WeekBedwork,
+    bed_by_bed,
     bedwork_by_week,
     told_not_to,
     too_early_harvests,
@@ -64,7 +65,14 @@ def _work(season: Season) -> dict[Week, _Work]:
     """The work of every week that has any, in order; what is picked too early says so (§46)."""
     garden = season.garden
     told = told_not_to(season.tasks, too_early_harvests(garden, season.sowings))
-    tasks = {week: tuple(ones) for week, ones in groupby(told, lambda one: week_of(one.on))}
+    tasks = {
+        week: tuple(
+            task
+            for _, of_day in groupby(ones, lambda one: one.on)
+            for task in bed_by_bed(garden, season.sowings, of_day)
+        )
+        for week, ones in groupby(told, lambda one: week_of(one.on))
+    }
     bedwork = bedwork_by_week(garden, season.sowings)
     return {
         week: _Work(tasks.get(week, ()), bedwork.get(week, WeekBedwork()), _away(garden.wish, week))

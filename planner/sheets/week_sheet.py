@@ -13,10 +13,9 @@ from planner.sheets.next_week import NextWeek, away_words, next_week
 from planner.sheets.work import Work
 from planner.tasks import Task, TaskKind
 from planner.terms import Week, amount_words, week_of
-from planner.writing import WeekBedwork
+from planner.writing import WeekBedwork, bed_by_bed
 
 _INDOORS = {TaskKind.START_INDOORS, TaskKind.HARDEN_OFF}
-_ENTERING = {TaskKind.SOW, TaskKind.SET_OUT}
 _LONGEST_NAME = 50
 # What a sentence begins with, where that is more than one word.
 _VERBS = ("Begin to harden off", "Set out", "Lift and cure", "Do not harvest")
@@ -117,17 +116,11 @@ def _picking(work: Work, week: Week) -> str:
 
 
 def _rows(work: Work, tasks: tuple[Task, ...]) -> Iterator[Row]:
-    """The rows of one day: indoors; then bed by bed, what makes room before what enters."""
-
-    def along(task: Task) -> tuple[bool, int, bool, int, str, bool]:
-        first = work.named[task.sowing].blocks[0]
-        indoors = task.kind in _INDOORS
-        entering = task.kind in _ENTERING
-        return not indoors, work.number_of(first.bed), entering, first.from_um, task.sowing, indoors
-
+    """The rows of one day: indoors; then bed by bed."""
     above = ""
     for (sowing, indoors), steps in groupby(
-        sorted(tasks, key=along), key=lambda one: (one.sowing, one.kind in _INDOORS)
+        bed_by_bed(work.garden, work.sowings, tasks),
+        key=lambda one: (one.sowing, one.kind in _INDOORS),
     ):
         make = _indoor_row if indoors else _bed_row
         row = make(work, work.named[sowing], tuple(map(_step, steps)))

@@ -13,6 +13,7 @@ from planner.writing.away_text import (
     each_time_words,
     watering_words,
 )
+from planner.writing.bed_by_bed import bed_by_bed
 from planner.writing.bedwork_json import (
     cautions_record,
     filling_record,
@@ -85,6 +86,7 @@ __all__ = [
     "away_lists",
     "away_record",
     "away_text",
+    "bed_by_bed",
     "bedwork_by_week",
     "bedwork_lines",
     "begins_anew",

@@ -4,6 +4,7 @@ import csv
 import io
 from datetime import date
 from functools import cache
+from itertools import groupby
 
 import icalendar
 
@@ -60,3 +61,22 @@ def test_a_week_has_its_number_and_says_who_is_away() -> None:
     week = week.partition("</details>")[0]
     assert "week 29, bed work alone" in week
     assert "Away: 19 July to 25 July." in week
+
+
+def test_tasks_of_a_day_go_from_bed_to_bed_as_on_paper() -> None:
+    """Nobody walks to a bed twice: indoors first, then the beds in the order of the plan."""
+    season = _season()
+    page = season_page(season)
+    order = ["", *(bed.name for bed in season.garden.beds)]
+    several = 0
+    for day, of_day in groupby(season.tasks, key=lambda one: one.on):
+        placed = {
+            page.index(f'id="task-{fragment(one.id)}"'): (
+                "" if one.kind in {TaskKind.START_INDOORS, TaskKind.HARDEN_OFF} else one.bed
+            )
+            for one in of_day
+        }
+        beds = [order.index(placed[place].split(" + ")[0]) for place in sorted(placed)]
+        assert beds == sorted(beds), day
+        several += len(set(beds)) > 1
+    assert several
