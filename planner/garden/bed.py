@@ -9,7 +9,7 @@ from dataclasses import dataclass, field
 from enum import IntEnum, StrEnum
 
 from planner.garden.water_wish import Drip, NoDrip
-from planner.terms import Place, Unit
+from planner.terms import Place, Unit, length_words
 
 
 class Sun(IntEnum):
@@ -74,6 +74,11 @@ class Bed:
     def mark_words(self) -> str:
         """Where lengths along the line begin and which way they go, as one says it at the bed."""
         return "clockwise along the rim from the mark" if self.is_round else "from the marked end"
+
+    def stretch_words(self, from_um: int, to_um: int) -> str:
+        """A stretch of the line like "1 ft to 2 ft 6 in", in the grower's unit."""
+        unit = self.note.unit
+        return f"{length_words(from_um, unit)} to {length_words(to_um, unit)}"
 
     def across(self, spacing_um: float) -> int:
         """Plants side by side on a square grid; 0 where the bed has no straight sides."""

@@ -5,7 +5,7 @@ from datetime import date
 from planner.garden import Garden
 from planner.page.element import Html, el
 from planner.scheduling import Block
-from planner.terms import Week, length_words
+from planner.terms import Week
 
 
 def day_words(day: date) -> str:
@@ -38,6 +38,5 @@ def weeks_words(first: Week, last: Week) -> str:
 
 def stretch_words(garden: Garden, block: Block) -> str:
     """Where in its bed a block lies, such as "1 ft to 2 ft", or "…, under tomato 1"."""
-    unit = next(bed for bed in garden.beds if bed.name == block.bed).note.unit
     under = f", under {block.under}" if block.under else ""
-    return f"{length_words(block.from_um, unit)} to {length_words(block.to_um, unit)}{under}"
+    return garden.bed(block.bed).stretch_words(block.from_um, block.to_um) + under

@@ -13,7 +13,7 @@ from planner.pictures.bed_shape import Shape, shape_of
 from planner.pictures.block_marks import BlockMarks
 from planner.pictures.field import lettered
 from planner.pictures.lettering import BOLD, LINE_PX, SMALL, USUAL, fitted, lines_in
-from planner.pictures.stands import Stand, guests_of, place_words
+from planner.pictures.stands import Stand, guests_of
 from planner.pictures.svg import named, tag, text_line
 from planner.pictures.tape import Tape
 
@@ -112,7 +112,7 @@ class BedCell:
         row = self.rows[place]
         letter = _LETTERS[row] if row < len(_LETTERS) else ""
         on_it = lettered(rooms, letter, ground) if letter else ""
-        where = place_words(self.bed, stand.from_um, stand.to_um)
+        where = self.bed.stretch_words(stand.from_um, stand.to_um)
         told = f"{letter}  {stand.name}" if on_it else f"{stand.name}: {where}"
         foot = shape.y + shape.height + (row + 1) * _ROW_PX
         return on_it + text_line(shape.x, foot, fitted(told, SMALL, self.width), SMALL)

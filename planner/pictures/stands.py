@@ -68,7 +68,7 @@ def guests_of(host: Stand, stands: Sequence[Stand]) -> list[Stand]:
 
 
 def _kept(one: KeptGround, bed: Bed) -> Stand:
-    said = f"{one.what}, kept: {place_words(bed, one.from_um, one.to_um)}"
+    said = f"{one.what}, kept: {bed.stretch_words(one.from_um, one.to_um)}"
     return Stand(
         holder=one.what,
         name=one.what,
@@ -89,7 +89,7 @@ def _planted(sowing: Sowing, block: Block, bed: Bed) -> Stand:
     lost = ", lost" if sowing.state is SowingState.LOST else ""
     under = f", under {block.under}" if block.under else ""
     said = (
-        f"{sowing.id}{lost}: {place_words(bed, block.from_um, block.to_um)}{under}, "
+        f"{sowing.id}{lost}: {bed.stretch_words(block.from_um, block.to_um)}{under}, "
         f"{span_words(block.enter_on, block.leave_on)}{_harvested(sowing)}"
     )
     return Stand(
@@ -124,12 +124,6 @@ def _harvested(sowing: Sowing) -> str:
         return ""
     first, last = sowing.harvest[0].day, sowing.harvest[-1].day
     return f", harvested {span_words(first, last) if first < last else date_words(first)}"
-
-
-def place_words(bed: Bed, from_um: int, to_um: int) -> str:
-    """A stretch like "1 ft to 2 ft 6 in"."""
-    unit = bed.note.unit
-    return f"{length_words(from_um, unit)} to {length_words(to_um, unit)}"
 
 
 def size_words(bed: Bed) -> str:

@@ -5,7 +5,6 @@ from dataclasses import dataclass
 from planner.garden import Bed
 from planner.scheduling import Block
 from planner.sheets.letters import has_stand_in, shown
-from planner.terms import length_words
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,8 +33,7 @@ def bed_drawing(bed: Bed, block: Block) -> BedDrawing:
 
 def stretch_words(bed: Bed, block: Block) -> str:
     """Where a block begins and ends, counted from the mark, such as "1 ft to 2 ft 6 in"."""
-    unit = bed.note.unit
-    return f"{length_words(block.from_um, unit)} to {length_words(block.to_um, unit)}"
+    return bed.stretch_words(block.from_um, block.to_um)
 
 
 def bed_words(name: str, number: int, longest: int) -> str:

@@ -69,8 +69,7 @@ class _Season:
 
     def _place(self, block: Block, blocks: int) -> str:
         bed = self.garden.bed(block.bed)
-        unit = bed.note.unit
-        span = f"{length_words(block.from_um, unit)} to {length_words(block.to_um, unit)}"
+        span = bed.stretch_words(block.from_um, block.to_um)
         named = f"{bed.name}: " if blocks > 1 else ""
         under = f", under {block.under}" if block.under else ""
         return f"{named}{span} {bed.mark_words}{under}"

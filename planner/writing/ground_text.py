@@ -1,7 +1,7 @@
 """What becomes of the ground, in words: what is kept, and which crops may share it."""
 
 from planner.garden import Garden, KeptGround
-from planner.terms import length_words
+from planner.writing.place_words import short_stretch_words
 
 
 def ground_text(garden: Garden) -> str:
@@ -22,10 +22,7 @@ def ground_text(garden: Garden) -> str:
 
 def _kept_line(kept: KeptGround, garden: Garden) -> str:
     bed = garden.bed(kept.bed)
-    where = "all of it"
-    if (kept.from_um, kept.to_um) != (0, bed.line_um):
-        ends = (length_words(end, bed.note.unit) for end in (kept.from_um, kept.to_um))
-        where = " to ".join(ends)
+    where = short_stretch_words(bed, kept.from_um, kept.to_um)
     days = ""
     if kept.first > garden.wish.first:
         days += f" from {kept.first}"

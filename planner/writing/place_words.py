@@ -2,7 +2,6 @@
 
 from planner.garden import Bed
 from planner.scheduling import Sowing
-from planner.terms import length_words
 
 _ALL = "all of it"
 
@@ -19,8 +18,7 @@ def short_stretch_words(bed: Bed, from_um: int, to_um: int) -> str:
     """A stretch like "2 ft to 4 ft"; "all of it" where it is."""
     if (from_um, to_um) == (0, bed.line_um):
         return _ALL
-    unit = bed.note.unit
-    return f"{length_words(from_um, unit)} to {length_words(to_um, unit)}"
+    return bed.stretch_words(from_um, to_um)
 
 
 def beds_words(sowing: Sowing) -> str:
