@@ -59,7 +59,8 @@ def _fill(garden: Garden, sowings: Sequence[Sowing]) -> Iterator[tuple[date, str
             volume = volume_words(one.volume_l, one.bed.note.unit)
             yield (
                 one.first_in - _FILL_BEFORE,
-                f"Fill {one.bed.name} with {volume} of soil by {date_words(one.first_in)}.",
+                f"Fill {one.bed.name} with {volume} by {date_words(one.first_in)}; with what, see "
+                "planner bedwork.",
             )
 
 

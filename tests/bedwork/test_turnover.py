@@ -273,7 +273,9 @@ def test_a_new_bed_is_filled_the_week_before_anything_enters_it() -> None:
     garden = soil_garden(beds=new_bed(rectangle("8 ft", "4 ft"), "12 in"))
     lines = bedwork_lines(garden, _in_a_row(garden, 1))
     week = week_of(_MAY - timedelta(days=7))
-    assert lines[week] == ("Fill New bed with 32 cu ft of soil by 1 May 2027.",)
+    assert lines[week] == (
+        "Fill New bed with 32 cu ft by 1 May 2027; with what, see planner bedwork.",
+    )
 
 
 def test_ground_that_has_had_its_share_is_told() -> None:
