@@ -57,11 +57,8 @@ def _fill(garden: Garden, sowings: Sequence[Sowing]) -> Iterator[tuple[date, str
     for one in fillings_of(garden, sowings):
         if one.first_in is not None:
             volume = volume_words(one.volume_l, one.bed.note.unit)
-            yield (
-                one.first_in - _FILL_BEFORE,
-                f"Fill {one.bed.name} with {volume} by {date_words(one.first_in)}; with what, see "
-                "planner bedwork.",
-            )
+            filled = f"Fill {one.bed.name} with {volume} by {date_words(one.first_in)}"
+            yield one.first_in - _FILL_BEFORE, f"{filled}; with what, see planner bedwork."
 
 
 def _dress(garden: Garden, sowings: Sequence[Sowing]) -> Iterator[tuple[date, str]]:
