@@ -1,12 +1,12 @@
 """Beside each other: a season and the rule of thumb, promised and tried in the same years."""
 
-import math
 from dataclasses import dataclass
 from datetime import date
 
 from planner.climate import Climate
 from planner.garden import Garden
-from planner.scheduling import Room, Sowing, Thumb, rule_of_thumb, supply_of
+from planner.scheduling import Room, Thumb, rule_of_thumb
+from planner.season.measures import fill_of, outlooks_of
 from planner.season.revised import Begins, Revised, revised_trial
 from planner.season.season import EarlierSeason
 from planner.trial import Trial, trial_of, tried_years
@@ -47,22 +47,9 @@ def beside_thumb(
     return Beside(
         garden=garden,
         as_of=as_of,
-        promised=promised_fill(garden, sowings),
+        promised=fill_of(garden, outlooks_of(garden, sowings)),
         trial=trial,
         thumb_promised=thumb.fill,
         thumb_trial=trial_of(thumb.grown, tried, as_of),
         revised=revised_trial(season, as_of, tried, trial.fills, revised_years, begins),
     )
-
-
-def promised_fill(garden: Garden, sowings: tuple[Sowing, ...]) -> float:
-    """The fill of sowings as they are planned, each crop by its priority."""
-    wants = garden.wants()
-    fill = 0.0
-    for name, weeks in garden.weights().items():
-        mine = [one for one in sowings if one.crop.name == name]
-        expected = supply_of(mine, wants[name]).expected
-        fill += math.fsum(
-            share * min(1.0, expected[week] / wants[name][week]) for week, share in weeks.items()
-        )
-    return fill

@@ -12,8 +12,8 @@ from statistics import fmean
 from typing import NamedTuple
 
 from planner.garden import Crop, Garden
-from planner.scheduling import Supply, Unmet
-from planner.terms import Week
+from planner.scheduling import Sowing, Supply, Unmet, supply_of
+from planner.terms import Week, week_of
 
 # What rounding may leave of a week that is met in full.
 _SHORT_OF_FULL = 1e-6
@@ -104,12 +104,36 @@ class Measures:
         return max(0.0, self.bound - self.fill)
 
 
-def measures_of(garden: Garden, outlooks: tuple[CropOutlook, ...], bound: float) -> Measures:
-    """The measures of all crops together."""
+def outlooks_of(
+    garden: Garden, sowings: tuple[Sowing, ...], unmet: tuple[Unmet, ...] = ()
+) -> tuple[CropOutlook, ...]:
+    """An outlook for each crop, over the season's weeks and any others that are wanted."""
+    wish, wants = garden.wish, garden.wants()
+    season = set(week_of(wish.first).until(week_of(wish.last)))
+    return tuple(
+        CropOutlook(
+            crop,
+            wants[name],
+            supply_of((one for one in sowings if one.crop.name == name), wants[name]).within(
+                season | set(wants[name])
+            ),
+            tuple(one for one in unmet if one.crop == name),
+        )
+        for name, crop in garden.crops.items()
+    )
+
+
+def fill_of(garden: Garden, outlooks: tuple[CropOutlook, ...]) -> float:
+    """The share of the amount wanted that is met, each crop by its priority."""
     weights = garden.weights()
-    fill = math.fsum(
+    return math.fsum(
         share * one.met(week) for one in outlooks for week, share in weights[one.crop.name].items()
     )
+
+
+def measures_of(garden: Garden, outlooks: tuple[CropOutlook, ...], bound: float) -> Measures:
+    """The measures of all crops together."""
+    fill = fill_of(garden, outlooks)
     return Measures(
         fill=fill,
         weeks_met=fmean(one.weeks_met for one in outlooks),

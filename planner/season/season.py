@@ -18,15 +18,13 @@ from planner.scheduling import (
     choose_sowings,
     name_sowings,
     openings,
-    supply_of,
 )
 from planner.season.basis import basis_of
 from planner.season.changes import Changes, changes_between
-from planner.season.measures import CropOutlook, Measures, measures_of
+from planner.season.measures import CropOutlook, Measures, measures_of, outlooks_of
 from planner.season.repeats import Repeat, repeats_of
 from planner.season.tried import tried_outlooks
 from planner.tasks import Task, tasks_of
-from planner.terms import week_of
 
 # Namespace of this project's ids, made once (RFC 9562 version 5 ids below it).
 _NAMESPACE = UUID("6f5d2a3e-8a58-5c0b-9d3c-2f0f6f2c7a11")
@@ -96,7 +94,7 @@ def make_season(
     choice = choose_sowings(garden, climate, as_of, Earlier(before.sowings, told, changing), effort)
     sowings, names = name_sowings(choice.sowings, choice.movable, before.names_given)
     outlooks, tried_fills = tried_outlooks(
-        garden, climate, sowings, as_of, _outlooks(garden, sowings, choice.unmet)
+        garden, climate, sowings, as_of, outlooks_of(garden, sowings, choice.unmet)
     )
     return Season(
         plan_id=before.plan_id,
@@ -114,26 +112,6 @@ def make_season(
         basis=basis,
         changes=changes_between(garden, as_of, before.sowings, sowings, choice.missed),
         tried_fills=tried_fills,
-    )
-
-
-def _outlooks(
-    garden: Garden, sowings: tuple[Sowing, ...], unmet: tuple[Unmet, ...]
-) -> tuple[CropOutlook, ...]:
-    """An outlook for each crop, over the season's weeks and any others that are wanted."""
-    wish = garden.wish
-    wants = garden.wants()
-    season = set(week_of(wish.first).until(week_of(wish.last)))
-    return tuple(
-        CropOutlook(
-            crop,
-            wants[name],
-            supply_of((one for one in sowings if one.crop.name == name), wants[name]).within(
-                season | set(wants[name])
-            ),
-            tuple(one for one in unmet if one.crop == name),
-        )
-        for name, crop in garden.crops.items()
     )
 
 
