@@ -84,7 +84,7 @@ def _undoing(task: SharedTask, work: SharedWork) -> Html:
 
 def _act(task: SharedTask, work: SharedWork) -> Html:
     if task.event is None:
-        return el("p", "No word in the journal.", class_="where")
+        return el("p", "Nothing to note: no date hangs on it.", class_="where")
     if work.noted(task) and task.event is not Event.PICKED:
         return Html()
     words = _BUTTONS[task.event]

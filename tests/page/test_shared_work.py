@@ -56,5 +56,5 @@ def test_a_sowing_that_is_lost_has_nothing_left_to_tick() -> None:
 
 def test_what_the_journal_has_no_word_for_is_not_offered() -> None:
     box = tick_box(_THIN, _work())
-    assert "No word in the journal." in box
+    assert "Nothing to note: no date hangs on it." in box
     assert 'name="event"' not in box
