@@ -8,9 +8,11 @@ from uuid import UUID
 
 from planner.garden import Crop, Garden
 from planner.growth import Ripening
-from planner.scheduling import HARVEST_PLACES, Block, HarvestDay, Method, Sowing, SowingState
+from planner.scheduling import HARVEST_PLACES, Block, HarvestDay, Method, Sowing, SowingState, Unmet
+from planner.season.measures import Measures
 from planner.season.record_check import FORMAT, Record, season_unreadable, what_is_wrong
 from planner.season.season import EarlierSeason, Season
+from planner.tasks import Task
 from planner.terms import FIRST_YEAR, LAST_YEAR, UNITS, Place, Problem, Unit, Week, week_of
 
 # Shares and sums are for reading. Harvest days are counted with again, so that a week met in
@@ -23,7 +25,6 @@ _WHOLE = "harvest or block of a sowing"
 
 def record_of(season: Season) -> Record:
     """A season as plain values, in the order of the contract."""
-    measures = season.measures
     return {
         "format": FORMAT,
         "plan_id": str(season.plan_id),
@@ -32,46 +33,10 @@ def record_of(season: Season) -> Record:
         "basis": season.basis,
         "names_given": dict(sorted(season.names_given.items())),
         "sowings": [_sowing_record(one) for one in season.sowings],
-        "tasks": [
-            {
-                "id": one.id,
-                "on": one.on.isoformat(),
-                "kind": one.kind.value,
-                "sowing": one.sowing,
-                "bed": one.bed,
-                "place": one.place,
-                "text": one.text,
-            }
-            for one in season.tasks
-        ],
-        "unmet": [
-            {
-                "crop": one.crop,
-                "week": str(one.week),
-                "amount": _round(one.amount),
-                "kind": one.reason.kind.value,
-                "why": one.reason.why,
-                "remedy": one.reason.remedy,
-            }
-            for one in season.unmet
-        ],
-        "measures": {
-            "fill": _round(measures.fill),
-            "weeks_met": _round(measures.weeks_met),
-            "surplus": _round(measures.surplus),
-            "bound": _round(measures.bound),
-            "gap": _round(measures.gap),
-        },
+        "tasks": [_task_record(one) for one in season.tasks],
+        "unmet": [_unmet_record(one) for one in season.unmet],
+        "measures": _measures_record(season.measures),
     }
-
-
-def _round(value: float) -> float:
-    return round(value, _PLACES)
-
-
-def _last_pick(one: Sowing) -> date:
-    """The last day of harvest; of what was lost before any, the day it was."""
-    return max((taken.day for taken in one.harvest), default=one.clear_on)
 
 
 def _sowing_record(one: Sowing) -> Record:
@@ -118,6 +83,48 @@ def _sowing_record(one: Sowing) -> Record:
         "state": one.state.value,
         "why": list(one.why),
     }
+
+
+def _last_pick(one: Sowing) -> date:
+    """The last day of harvest; of what was lost before any, the day it was."""
+    return max((taken.day for taken in one.harvest), default=one.clear_on)
+
+
+def _task_record(one: Task) -> Record:
+    return {
+        "id": one.id,
+        "on": one.on.isoformat(),
+        "kind": one.kind.value,
+        "sowing": one.sowing,
+        "bed": one.bed,
+        "place": one.place,
+        "text": one.text,
+    }
+
+
+def _unmet_record(one: Unmet) -> Record:
+    return {
+        "crop": one.crop,
+        "week": str(one.week),
+        "amount": _round(one.amount),
+        "kind": one.reason.kind.value,
+        "why": one.reason.why,
+        "remedy": one.reason.remedy,
+    }
+
+
+def _measures_record(measures: Measures) -> Record:
+    return {
+        "fill": _round(measures.fill),
+        "weeks_met": _round(measures.weeks_met),
+        "surplus": _round(measures.surplus),
+        "bound": _round(measures.bound),
+        "gap": _round(measures.gap),
+    }
+
+
+def _round(value: float) -> float:
+    return round(value, _PLACES)
 
 
 def read_record(record: Record, garden: Garden, as_of: date, file: str) -> EarlierSeason | Problem:

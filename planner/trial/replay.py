@@ -28,8 +28,9 @@ class Replay:
     """A sowing in one year.
 
     `days` says on which day each week could be served. `flow` is what comes whether wanted or not,
-    by week; `lump` what waits to be eaten in any of the days' weeks. `killed_on` and `spoilt_on`
-    are NEVER where frost or heat did nothing to it.
+    by week; `lump` what waits to be eaten in any of the days' weeks; `had` what was harvested
+    before the days that are tried; all in the crop's unit. `killed_on` and `spoilt_on` are NEVER
+    where frost or heat did nothing to it.
     """
 
     sowing: Sowing
