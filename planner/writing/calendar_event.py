@@ -21,7 +21,7 @@ class CalendarEvent:
     def value(self, name: str) -> str:
         """A property's value as written; ValueError where the event has none."""
         for line in self.lines:
-            if line.startswith(name) and line[len(name)] in ":;":
+            if line.startswith((f"{name}:", f"{name};")):
                 return name_and_value(line)[1]
         message = f"an event without {name}"
         raise ValueError(message)
@@ -99,10 +99,10 @@ def events_in(content: bytes) -> dict[str, CalendarEvent]:
 
 
 def _whole(lines: tuple[str, ...]) -> CalendarEvent:
-    """A ValueError where an event lacks what is needed, or says a thing twice."""
+    """The event; a ValueError where it lacks what is needed, or says a thing twice."""
     told = list(map(name_and_value, own_lines(lines)))
     values = dict(told)
-    if len(values) < len(told) or not values.keys() >= _NEEDED:
+    if len(values) < len(told) or not all(values.get(name) for name in _NEEDED):
         message = "an event that says something twice, or lacks something"
         raise ValueError(message)
     _ = int(values["SEQUENCE"]), datetime.fromisoformat(values["DTSTAMP"])

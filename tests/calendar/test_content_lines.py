@@ -97,6 +97,8 @@ def test_plain_text_holds_no_control_character_but_the_new_line(text: str) -> No
         (b"END:VCALENDAR\r\n", b""),
         (b"END:VEVENT\r\n", b""),
         (b"UID:0a\r\n", b""),
+        (b"UID:0a", b"UID"),
+        (b"UID:0a", b"UID:"),
         (b"UID:0a\r\n", b"UID:0a\r\nUID:0b\r\n"),
         (b"SEQUENCE:3", b"SEQUENCE:three"),
         (b"DTEND;VALUE=DATE:20270502", b"DTEND;VALUE=DATE:20271502"),
