@@ -23,16 +23,16 @@ INCH_UM = 25_400
 SOWN, RIPE = date(2027, 4, 5), date(2027, 5, 3)
 WEEK = timedelta(days=7)
 TALL_RIPE = SOWN + 8 * WEEK
-_LOW = own_crop("low", days_from_sowing="28 days", hold_days="13 days", spacing="6 in")
+_LOW = {"days_from_sowing": "28 days", "hold_days": "13 days", "spacing": "6 in"}
 _TALL = own_crop("tall", days_from_sowing="56 days", hold_days="13 days", spacing="12 in")
 # Half the host's ground is the guest's, at six tenths of a harvest.
 _PAIR = SharedGround("tall", "low", SharingPattern.BENEATH, 1.0, 0.5, 0.6, 0, Source("memory"))
 
 
-def strip_garden(rest: int = 0) -> Garden:
-    """The garden of one strip; ground rests so many days."""
+def strip_garden(rest: int = 0, low_gives: str = "1 heads") -> Garden:
+    """The garden of one strip; ground rests so many days, a low plant gives so much."""
     garden = paper_garden(
-        _LOW + _TALL,
+        own_crop("low", **{**_LOW, "yield": low_gives}) + _TALL,
         ("low", "4 heads", "2027-05-03", "2027-06-27"),
         ("tall", "1 heads", "2027-05-31", "2027-06-27"),
         beds=bed("Strip", "60 in", "12 in"),

@@ -10,6 +10,7 @@ import pytest
 from planner.scheduling.arranging.tightening import tighten
 from planner.scheduling.arranging.topping_up import top_up
 from planner.scheduling.arranging.working_plan import Piece, WorkingPlan
+from planner.scheduling.question import Question
 from tests.scheduling.low_and_tall import (
     INCH_UM,
     RIPE,
@@ -23,9 +24,11 @@ from tests.scheduling.low_and_tall import (
 _QUESTION = question_of(strip_garden())
 
 
-def _plan(*blocks: tuple[int, int, int], weeks: int = 0) -> WorkingPlan:
+def _plan(
+    *blocks: tuple[int, int, int], weeks: int = 0, question: Question = _QUESTION
+) -> WorkingPlan:
     """Low plants sown on one day, each block with its inches, held so many weeks after ripening."""
-    plan = WorkingPlan(_QUESTION.offers, _QUESTION.beds, _QUESTION.worth)
+    plan = WorkingPlan(question.offers, question.beds, question.worth)
     offers = plan.offers[0]
     (offer,) = (
         number
@@ -73,6 +76,14 @@ def test_held_longer_it_takes_what_its_emptiest_week_wants() -> None:
     plan = _plan((0, 6, 2), weeks=1)
     top_up(plan, free_markets(_QUESTION))
     assert _blocks(plan) == [(0, 18, 6)]
+
+
+def test_plants_of_which_two_make_a_head_are_as_many_again() -> None:
+    """One plant stands for half a head of the four that are wanted: seven more."""
+    question = question_of(strip_garden(low_gives="0.5 heads"))
+    plan = _plan((0, 6, 1), question=question)
+    top_up(plan, free_markets(question))
+    assert _blocks(plan) == [(0, 24, 8)]
 
 
 def test_a_sowing_gives_its_ground_back_after_the_last_week_that_eats_of_it() -> None:

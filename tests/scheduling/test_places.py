@@ -122,6 +122,12 @@ def test_a_gap_that_is_filled_goes_before_one_that_leaves_a_strip() -> None:
     assert _inches(places.find(plan, _offer(places), 4)) == [(0, 48, 60, 4)]
 
 
+def test_a_gap_that_leaves_a_bed_goes_before_one_that_leaves_a_strip() -> None:
+    """Three inches left over hold no row; of three feet two remain, at the end that is free."""
+    plan, places = _asked(_garden(_STRIP, _kept(15, 24)))
+    assert _inches(places.find(plan, _offer(places), 4)) == [(0, 48, 60, 4)]
+
+
 def test_it_stands_beside_the_neighbour_that_leaves_at_about_the_same_time() -> None:
     """Below leaves on the day it is ripe, above months later; or the other way round."""
     below, above = _kept(0, 12, "2027-05-03"), _kept(48, 60)

@@ -171,6 +171,26 @@ def test_every_sowing_of_a_stretch_is_of_the_same_size_in_whole_plants(thumb: Th
     assert {one.plants for one in _paper(text, thumb)} == {15}
 
 
+def test_of_what_is_cut_again_each_cut_feeds_its_week() -> None:
+    # Plants for two pounds at a cut, whatever the interval.
+    lettuce = _want("leaf lettuce", "2 lb", "2027-05-24", "2027-07-31")
+    gives = garden_of(_TEMPERATE + _bed() + lettuce).crops["leaf lettuce"].gives.middle
+    sizes = {one.plants for one in _paper(_TEMPERATE + _bed() + lettuce, Thumb.KNOWS_SEASON)}
+    assert sizes == {math.ceil(2 / gives)}
+
+
+def test_who_knows_the_season_begins_with_what_is_just_ripe_for_the_first_week() -> None:
+    """Wanted from Monday 14 June on, picked on Wednesdays and Saturdays."""
+    text = _CONSTANT + _bed() + _BEETS
+    first = _grown(_paper(text, Thumb.KNOWS_SEASON))[0].course
+    garden = garden_of(text)
+    (found,) = crop_candidates(garden, Climate(garden.site), _FIRST)
+    following = min(
+        one.course.ripe.likely for one in found.candidates if one.course.start_on > first.start_on
+    )
+    assert first.ripe.likely <= date(2027, 6, 16) < following
+
+
 def test_what_is_picked_for_long_is_sown_but_once_or_twice() -> None:
     text = _TEMPERATE + _bed() + _want("tomato", "8 lb", "2027-07-26", "2027-09-12")
     assert len(_paper(text, Thumb.KNOWS_SEASON)) <= 2
@@ -185,6 +205,7 @@ def test_what_is_picked_for_long_is_sown_but_once_or_twice() -> None:
         ("cucumber", "each", [21]),
         ("summer squash", "lb", [21]),
         ("carrot", "roots", [28]),
+        ("melon", "each", [28]),
         ("beet", "roots", [14]),
     ],
 )
