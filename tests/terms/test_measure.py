@@ -86,6 +86,7 @@ def test_metric_words_are_within_half_a_centimetre(length_um: int) -> None:
         (19.0, "ft", "0.67 cu ft"),
         (442.4, "cm", "442 L"),
         (37.66, "m", "37.7 L"),
+        (1000.0, "m", "1 m3"),
         (1250.0, "m", "1.2 m3"),
         (0.88, "ft", "0.23 gal"),
         (0.0, "ft", "0 gal"),

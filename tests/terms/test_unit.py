@@ -50,7 +50,26 @@ def test_a_measured_unit_is_worth_what_pint_says(name: str, value: float) -> Non
     assert Quantity(value, UNITS[name]).si == pytest.approx(expected, rel=2e-7, abs=1e-9)
 
 
-@pytest.mark.parametrize("unit", [UNITS[name] for name in sorted(_COUNTS)], ids=lambda u: u.name)
+# What the library says a unit measures. Of times we know two: spans of days, and hours of light.
+_MEASURES = {
+    "[length]": {Dimension.LENGTH},
+    "[length] ** 3": {Dimension.VOLUME},
+    "[mass]": {Dimension.MASS},
+    "[temperature]": {Dimension.TEMPERATURE},
+    "[time]": {Dimension.TIME, Dimension.DAYLIGHT},
+}
+
+
+@pytest.mark.parametrize("name", _IN_PINT)
+def test_a_unit_measures_what_pint_says(name: str) -> None:
+    measured = str(_REGISTRY.Unit(_IN_PINT[name][0]).dimensionality)
+    assert UNITS[name].dimension in _MEASURES[measured]
+    assert (UNITS[name].dimension is Dimension.DAYLIGHT) == (name == "h")
+
+
+@pytest.mark.parametrize(
+    "unit", [UNITS[name] for name in sorted(_COUNTS | {"plants"})], ids=lambda u: u.name
+)
 def test_a_count_stays_a_count(unit: Unit) -> None:
     assert Quantity(25, unit).si == 25
 
