@@ -22,7 +22,7 @@ class Repeat:
 
 
 @dataclass(frozen=True, slots=True)
-class _Stay:
+class _Stand:
     name: str
     family: str
     from_um: int
@@ -34,32 +34,32 @@ class _Stay:
 def repeats_of(garden: Garden, sowings: tuple[Sowing, ...]) -> tuple[Repeat, ...]:
     """Every sowing that comes too soon after its own family, once, in order of entering."""
     found: dict[str, Repeat] = {}
-    for bed, stays in _stays(garden, sowings).items():
-        for before, after in combinations(sorted(stays, key=lambda one: one.enter_on), 2):
+    for bed, stands in _stands(garden, sowings).items():
+        for before, after in combinations(sorted(stands, key=lambda one: one.enter_on), 2):
             if _too_soon(before, after):
                 found.setdefault(after.name, Repeat(after.name, before.name, bed))
     order = {one.id: place for place, one in enumerate(sowings)}
     return tuple(sorted(found.values(), key=lambda one: order.get(one.sowing, -1)))
 
 
-def _stays(garden: Garden, sowings: tuple[Sowing, ...]) -> dict[str, list[_Stay]]:
-    stays: dict[str, list[_Stay]] = defaultdict(list)
+def _stands(garden: Garden, sowings: tuple[Sowing, ...]) -> dict[str, list[_Stand]]:
+    stands: dict[str, list[_Stand]] = defaultdict(list)
     for kept in garden.kept:
-        stay = _Stay(kept.what, kept.family, kept.from_um, kept.to_um, kept.first, kept.last)
-        stays[kept.bed].append(stay)
-    for bed, stay in _planted(sowings):
-        stays[bed].append(stay)
-    return stays
+        stand = _Stand(kept.what, kept.family, kept.from_um, kept.to_um, kept.first, kept.last)
+        stands[kept.bed].append(stand)
+    for bed, stand in _planted(sowings):
+        stands[bed].append(stand)
+    return stands
 
 
-def _planted(sowings: tuple[Sowing, ...]) -> Iterator[tuple[str, _Stay]]:
+def _planted(sowings: tuple[Sowing, ...]) -> Iterator[tuple[str, _Stand]]:
     for sowing in sowings:
         for block in sowing.blocks:
-            yield block.bed, _stay(sowing, block)
+            yield block.bed, _stand(sowing, block)
 
 
-def _stay(sowing: Sowing, block: Block) -> _Stay:
-    return _Stay(
+def _stand(sowing: Sowing, block: Block) -> _Stand:
+    return _Stand(
         sowing.id,
         sowing.crop.family.text,
         block.from_um,
@@ -69,7 +69,7 @@ def _stay(sowing: Sowing, block: Block) -> _Stay:
     )
 
 
-def _too_soon(before: _Stay, after: _Stay) -> bool:
+def _too_soon(before: _Stand, after: _Stand) -> bool:
     return (
         before.family == after.family != ""
         and before.name != after.name
