@@ -119,6 +119,12 @@ def test_the_wheel_runs_in_an_empty_folder_outside_the_checkout(
     run("schedule", "my-garden", "--as-of", "2027-01-15", "--effort", "0")
     assert (folder / "my-garden" / "season" / "calendar.ics").exists()
     assert "days to emerge" in run("crops", "radish")
+    module = [sys.executable, "-m", "planner", "--version"]
+    named = subprocess.run(
+        module, cwd=folder, capture_output=True, text=True, check=True,
+        env={**os.environ, "PYTHONPATH": str(home)},
+    )  # fmt: skip
+    assert named.stdout == run("--version")
 
 
 # Versions of Python
