@@ -7,7 +7,8 @@ which a season is kept between two runs. Tries a season beside the rule of thumb
 
 from planner.season.beside import Beside, beside_thumb
 from planner.season.changes import Changed, Changes, WeekChange
-from planner.season.measures import CropOutlook, Measures
+from planner.season.crop_outlook import CropOutlook
+from planner.season.measures import Measures
 from planner.season.record import read_record, record_of
 from planner.season.record_check import season_unreadable, what_is_wrong
 from planner.season.repeats import Repeat

@@ -6,7 +6,8 @@ from datetime import date
 from planner.climate import Climate
 from planner.garden import Garden
 from planner.scheduling import Room, Thumb, rule_of_thumb
-from planner.season.measures import fill_of, outlooks_of
+from planner.season.crop_outlook import outlooks_of
+from planner.season.measures import fill_of
 from planner.season.revised import Begins, Revised, revised_trial
 from planner.season.season import EarlierSeason
 from planner.trial import Trial, trial_of, tried_years

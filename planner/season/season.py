@@ -21,7 +21,8 @@ from planner.scheduling import (
 )
 from planner.season.basis import basis_of
 from planner.season.changes import Changes, changes_between
-from planner.season.measures import CropOutlook, Measures, measures_of, outlooks_of
+from planner.season.crop_outlook import CropOutlook, outlooks_of
+from planner.season.measures import Measures, measures_of
 from planner.season.repeats import Repeat, repeats_of
 from planner.season.tried import tried_outlooks
 from planner.tasks import Task, tasks_of

@@ -6,7 +6,7 @@ from datetime import date
 from planner.climate import Climate
 from planner.garden import DailyWeather, Garden
 from planner.scheduling import Sowing, Supply
-from planner.season.measures import CropOutlook
+from planner.season.crop_outlook import CropOutlook
 from planner.trial import Basis, CropTrial, trial_of, tried_years
 
 
