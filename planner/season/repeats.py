@@ -32,12 +32,15 @@ class _Stand:
 
 
 def repeats_of(garden: Garden, sowings: tuple[Sowing, ...]) -> tuple[Repeat, ...]:
-    """Every sowing that comes too soon after its own family, once, in order of entering."""
+    """Every sowing that comes too soon after its own family, in order of the sowings.
+
+    Each is told once, with the last of its family that stood there.
+    """
     found: dict[str, Repeat] = {}
     for bed, stands in _stands(garden, sowings).items():
         for before, after in combinations(sorted(stands, key=lambda one: one.enter_on), 2):
             if _too_soon(before, after):
-                found.setdefault(after.name, Repeat(after.name, before.name, bed))
+                found[after.name] = Repeat(after.name, before.name, bed)
     order = {one.id: place for place, one in enumerate(sowings)}
     return tuple(sorted(found.values(), key=lambda one: order.get(one.sowing, -1)))
 

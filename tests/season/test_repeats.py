@@ -98,4 +98,7 @@ def test_the_blocks_of_one_sowing_are_no_repeat_and_a_sowing_is_told_once(season
     assert repeats_of(season.garden, (split,)) == ()
     again = [_standing(season, "first", n, (0, 2), _from(date(2027, n + 4, 15))) for n in (2, 4)]
     repeats = repeats_of(season.garden, (first, *again))
-    assert [one.sowing for one in repeats] == ["first 2", "first 4"]
+    assert [(one.sowing, one.after) for one in repeats] == [
+        ("first 2", "first 1"),
+        ("first 4", "first 2"),
+    ]
