@@ -49,7 +49,7 @@ def _tried(season: Season) -> Iterator[str]:
     if fills:
         yield (
             f"Count on {_share(fmean(fills))} of what you want: so much it gives in an average of "
-            f"{len(fills)} past years, {_share(min(fills))} in the worst and "
+            f"{count_words(len(fills), 'past year')}, {_share(min(fills))} in the worst and "
             f"{_share(max(fills))} in the best."
         )
 
