@@ -171,6 +171,17 @@ def test_every_sowing_of_a_stretch_is_of_the_same_size_in_whole_plants(thumb: Th
     assert {one.plants for one in _paper(text, thumb)} == {15}
 
 
+@pytest.mark.parametrize("thumb", list(Thumb))
+def test_what_is_wanted_twice_a_year_is_sown_twice_over(thumb: Thumb) -> None:
+    head = _TEMPERATE + _bed()
+    early = _want("radish", "12 roots", "2027-05-10", "2027-06-06")
+    late = _want("radish", "12 roots", "2027-09-13", "2027-10-10")
+    apart = [{one.enters_on for one in _paper(head + one, thumb)} for one in (early, late)]
+    assert apart[0]
+    assert apart[1]
+    assert {one.enters_on for one in _paper(head + early + late, thumb)} == apart[0] | apart[1]
+
+
 def test_of_what_is_cut_again_each_cut_feeds_its_week() -> None:
     # Plants for two pounds at a cut, whatever the interval.
     lettuce = _want("leaf lettuce", "2 lb", "2027-05-24", "2027-07-31")
