@@ -21,6 +21,7 @@ from planner.bedwork.manure import ManureCheck, PickAfterManure, manure_checks, 
 from planner.bedwork.order import Order, OrderLine, order_of, whole_parcels
 from planner.bedwork.proposal import Proposal, ProposedTarget, proposal_of
 from planner.bedwork.seed import NoTrays, Seed, SeedNeed, Trays, seed_of
+from planner.bedwork.too_early import TooEarly, TooEarlyHarvests, too_early_harvests
 from planner.bedwork.turnover import CompostYear, Turnover, compost_years, turnovers_of
 from planner.bedwork.water import BedWater, Given, SharedRun, Water, WeekWater, water_of
 
@@ -51,6 +52,8 @@ __all__ = [
     "SeedNeed",
     "SharedRun",
     "TightDepth",
+    "TooEarly",
+    "TooEarlyHarvests",
     "Trays",
     "Turnover",
     "Water",
@@ -66,6 +69,7 @@ __all__ = [
     "proposal_of",
     "seed_of",
     "tight_depths",
+    "too_early_harvests",
     "turnovers_of",
     "water_of",
     "whole_parcels",

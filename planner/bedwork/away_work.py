@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from planner.bedwork.drip import Runs, watering_days
+from planner.bedwork.manure import may_be_picked_from
 from planner.bedwork.seedbed import is_seedbed
 from planner.bedwork.water import BedWater, Water, WeekWater
 from planner.garden import AwayTime, Cut, NoDrip, Once, Pick
@@ -29,7 +30,8 @@ class AwayWork:
     """A time away: days on which to water, beds, what to pick, and what to keep moist by hand.
 
     `picks` are sowings that give while nobody is there, `stands` those that are ready and can
-    wait, `trays` those indoors, `seedbeds` those in place that are not up yet.
+    wait; of neither any that raw manure forbids. `trays` are indoors, `seedbeds` in place and not
+    up yet.
     """
 
     away: AwayTime
@@ -54,7 +56,9 @@ def _away(away: AwayTime, water: Water, sowings: Sequence[Sowing]) -> AwayWork:
     weeks = set(week_of(away.first).until(week_of(away.last)))
     times = int(water.garden.water.runs_each_week.middle)
     beds = tuple(_beds([one for one in water.weeks if one.week in weeks], times))
-    giving = [one for one in sowings if _gives(one, away)]
+    giving = [
+        one for one in sowings if _gives(one, away) and not _waits_for_manure(one, water, away)
+    ]
     return AwayWork(
         away=away,
         days=watering_days(times, away.first, away.last),
@@ -86,6 +90,11 @@ def _beds(weeks: Sequence[WeekWater], times: int) -> Iterator[AwayBed]:
 def _gives(one: Sowing, away: AwayTime) -> bool:
     """Whether something is likely ready while nobody is there, whenever it was to be picked."""
     return bool(one.harvest) and one.ripe.likely <= away.last and one.clear_on >= away.first
+
+
+def _waits_for_manure(one: Sowing, water: Water, away: AwayTime) -> bool:
+    """Whether raw manure forbids picking on any of the days; nobody is there to mind which."""
+    return may_be_picked_from(water.garden, one, away.last) > away.first
 
 
 def _in_trays(one: Sowing, away: AwayTime) -> bool:

@@ -59,6 +59,14 @@ def needed_days(garden: Garden, eaten: EatenPart) -> int:
     return round(garden.soil.middle("raw_manure_clear" if clear else "raw_manure_touching"))
 
 
+def may_be_picked_from(garden: Garden, sowing: Sowing, by: date) -> date:
+    """The day from which manure spread by a day in its beds lets a sowing be picked."""
+    beds = {block.bed for block in sowing.blocks}
+    eaten = garden.soil.crops[sowing.crop.name].eaten_part
+    lies = [one for one in garden.soil.manure if one.bed in beds and one.on <= by]
+    return max((_from_on(garden, one, eaten) for one in lies), default=date.min)
+
+
 def _check(garden: Garden, manure: Manure, sowings: Sequence[Sowing]) -> ManureCheck:
     picked = [
         (one, min(days))

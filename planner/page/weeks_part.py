@@ -16,8 +16,6 @@ from planner.writing import (
     WeekBedwork,
     bed_by_bed,
     bedwork_by_week,
-    told_not_to,
-    too_early_harvests,
 )
 
 _INDOORS = {TaskKind.START_INDOORS, TaskKind.HARDEN_OFF}
@@ -62,16 +60,15 @@ class _Work:
 
 
 def _work(season: Season) -> dict[Week, _Work]:
-    """The work of every week that has any, in order; what is picked too early says so (§46)."""
+    """The work of every week that has any, in order."""
     garden = season.garden
-    told = told_not_to(season.tasks, too_early_harvests(garden, season.sowings))
     tasks = {
         week: tuple(
             task
             for _, of_day in groupby(ones, lambda one: one.on)
             for task in bed_by_bed(garden, season.sowings, of_day)
         )
-        for week, ones in groupby(told, lambda one: week_of(one.on))
+        for week, ones in groupby(season.tasks, lambda one: week_of(one.on))
     }
     bedwork = bedwork_by_week(garden, season.sowings)
     return {

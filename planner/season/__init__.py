@@ -14,6 +14,7 @@ from planner.season.record_check import season_unreadable, what_is_wrong
 from planner.season.repeats import Repeat
 from planner.season.revised import Revised
 from planner.season.season import EarlierSeason, Season, make_season
+from planner.season.season_tasks import season_tasks
 
 __all__ = [
     "Beside",
@@ -30,6 +31,7 @@ __all__ = [
     "make_season",
     "read_record",
     "record_of",
+    "season_tasks",
     "season_unreadable",
     "what_is_wrong",
 ]

@@ -24,8 +24,9 @@ from planner.season.changes import Changes, changes_between
 from planner.season.crop_outlook import CropOutlook, outlooks_of
 from planner.season.measures import Measures, measures_of
 from planner.season.repeats import Repeat, repeats_of
+from planner.season.season_tasks import season_tasks
 from planner.season.tried import tried_outlooks
-from planner.tasks import Task, tasks_of
+from planner.tasks import Task
 
 # Namespace of this project's ids, made once (RFC 9562 version 5 ids below it).
 _NAMESPACE = UUID("6f5d2a3e-8a58-5c0b-9d3c-2f0f6f2c7a11")
@@ -102,7 +103,7 @@ def make_season(
         as_of=as_of,
         garden=garden,
         sowings=sowings,
-        tasks=tasks_of(garden, sowings),
+        tasks=season_tasks(garden, sowings),
         outlooks=outlooks,
         unmet=choice.unmet,
         measures=measures_of(garden, outlooks, choice.bound.share),

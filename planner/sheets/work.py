@@ -4,12 +4,12 @@ from dataclasses import dataclass
 from datetime import date
 from functools import cached_property
 
+from planner.bedwork import TooEarlyHarvests, too_early_harvests
 from planner.garden import Bed, Garden
 from planner.scheduling import Sowing
 from planner.season import Season
 from planner.tasks import Task
 from planner.terms import Week, week_of
-from planner.writing import TooEarlyHarvests, told_not_to, too_early_harvests
 
 
 @dataclass(frozen=True)
@@ -47,9 +47,9 @@ class Work:
 
     @cached_property
     def weeks(self) -> dict[Week, tuple[Task, ...]]:
-        """The tasks of every week that has any, in order; what comes too early says so (§46)."""
+        """The tasks of every week that has any, in order."""
         weeks: dict[Week, list[Task]] = {}
-        for task in told_not_to(self.tasks, self.too_early):
+        for task in self.tasks:
             weeks.setdefault(week_of(task.on), []).append(task)
         return {week: tuple(weeks[week]) for week in sorted(weeks)}
 

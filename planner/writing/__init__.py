@@ -51,7 +51,6 @@ from planner.writing.seed_text import in_the_box, seed_grounds, seed_months, see
 from planner.writing.share_words import share_words
 from planner.writing.site_text import site_text
 from planner.writing.sowing_sheet import write_sowing_sheet
-from planner.writing.too_early import TooEarlyHarvests, told_not_to, too_early_harvests
 from planner.writing.trial_json import trial_record
 from planner.writing.trial_text import trial_text, trial_weeks
 from planner.writing.turnover_text import (
@@ -77,7 +76,6 @@ __all__ = [
     "Saying",
     "Step",
     "TaskLine",
-    "TooEarlyHarvests",
     "UnmetWords",
     "WeekBedwork",
     "appetite_record",
@@ -127,8 +125,6 @@ __all__ = [
     "site_text",
     "tight_lines",
     "times_words",
-    "told_not_to",
-    "too_early_harvests",
     "trial_record",
     "trial_text",
     "trial_weeks",

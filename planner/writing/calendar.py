@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 from uuid import uuid5
 
+from planner.bedwork import TooEarlyHarvests, too_early_harvests
 from planner.scheduling import Sowing
 from planner.season import Season
 from planner.tasks import Task, TaskKind
@@ -18,7 +19,6 @@ from planner.terms import amount_words
 from planner.writing.calendar_event import CANCELLED, CalendarEvent, calendar_of, events_in
 from planner.writing.content_lines import component, escaped, plain
 from planner.writing.place_words import beds_words
-from planner.writing.too_early import TooEarlyHarvests, too_early_harvests
 
 # The evening before, at six: counted back from midnight at the start of the day.
 _ALARM = "-PT6H"

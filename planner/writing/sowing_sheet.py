@@ -6,7 +6,6 @@ from datetime import date
 from planner.season import Season
 from planner.terms import week_of
 from planner.writing.csv_text import csv_bytes
-from planner.writing.too_early import told_not_to, too_early_harvests
 
 COLUMNS = (
     "date", "week", "task", "crop", "sowing", "bed", "place", "plants", "seeds", "depth",
@@ -20,8 +19,8 @@ def write_sowing_sheet(season: Season) -> bytes:
 
 
 def task_rows(season: Season) -> Iterator[tuple[date | str | int, ...]]:
-    """A row for each task in order of the day; what comes too early says so (§46)."""
-    for task in told_not_to(season.tasks, too_early_harvests(season.garden, season.sowings)):
+    """A row for each task in order of the day."""
+    for task in season.tasks:
         yield (
             task.on,
             str(week_of(task.on)),

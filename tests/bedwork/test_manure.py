@@ -7,16 +7,22 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from planner.almanac import crop_pages
-from planner.bedwork import manure_checks, needed_days
+from planner.bedwork import (
+    away_work_of,
+    manure_checks,
+    needed_days,
+    too_early_harvests,
+    water_of,
+)
+from planner.climate import Climate
 from planner.garden import EatenPart, Garden
+from planner.season import season_tasks
 from planner.tasks import TaskKind, tasks_of
 from planner.terms import week_of
 from planner.writing import (
     manure_record,
     manure_text,
     not_yet_lines,
-    told_not_to,
-    too_early_harvests,
 )
 from tests.bedwork.soil_plans import BED, new_bed, rectangle, soil_garden, soil_plan, standing
 from tests.plan_text import garden_of, own_crop, problem_kinds_of, read_plan
@@ -148,7 +154,7 @@ def test_the_task_itself_says_from_when_on_a_harvest_may_be() -> None:
     early, late = date(2027, 7, 17), _TOUCHING
     sowing = standing(_GARDEN, "radish 1", (_ON, late), picked=(early, late))
     tasks = tasks_of(_GARDEN, (sowing,))
-    told = told_not_to(tasks, too_early_harvests(_GARDEN, (sowing,)))
+    told = season_tasks(_GARDEN, (sowing,))
     picks = {one.on: one.text for one in told if one.kind is TaskKind.PICK}
     not_yet = "Do not harvest radish before 18 July 2027: raw manure on Gate bed."
     assert picks[early] == not_yet
@@ -156,6 +162,27 @@ def test_the_task_itself_says_from_when_on_a_harvest_may_be() -> None:
     assert [one for one in told if one.kind is not TaskKind.PICK] == [
         one for one in tasks if one.kind is not TaskKind.PICK
     ]
+
+
+@pytest.mark.parametrize(
+    ("leaves_on", "names"),
+    # What touches the soil may be picked from 18 July on: before it, in a time in which it falls,
+    # and from it on.
+    [(date(2027, 7, 5), []), (date(2027, 7, 17), []), (_TOUCHING, ["leaf lettuce 1"])],
+)
+def test_whoever_picks_while_nobody_is_there_is_told_of_none_that_must_wait(
+    leaves_on: date, names: list[str]
+) -> None:
+    back_on = leaves_on + timedelta(days=9)
+    plan = soil_plan(_SPREAD, crops=("leaf lettuce",))
+    last = "to = 2028-11-30"
+    away = f"{last}\naway = [{{ from = {leaves_on}, to = {back_on} }}]"
+    garden = garden_of(plan.replace(last, away))
+    days = (leaves_on, back_on)
+    lettuce = standing(garden, "leaf lettuce 1", (_ON, back_on), picked=days)
+    water = water_of(garden, Climate(garden.site), (lettuce,))
+    (work,) = away_work_of(water, (lettuce,), _ON)
+    assert [one.id for one in work.picks] == names
 
 
 def test_of_two_manures_the_later_decides() -> None:

@@ -7,8 +7,8 @@ from typing import TYPE_CHECKING, Any
 from planner.cli.folder.plan_folder import garden_in
 from planner.cli.folder.season_record import RECORD, earlier_season_in, planned_on
 from planner.cli.shell import command_line, need, refuse
-from planner.season import Season, season_unreadable
-from planner.tasks import Task, tasks_of
+from planner.season import Season, season_tasks, season_unreadable
+from planner.tasks import Task
 from planner.terms import Place, Problem, Week, week_of
 
 if TYPE_CHECKING:
@@ -63,7 +63,7 @@ def _work(folder: Path, record: dict[str, Any]) -> "Work":
     try:
         earlier = need(earlier_season_in(folder, garden, as_of))
         sowings = earlier.sowings if earlier else ()
-        return Work(garden, as_of, sowings, tasks_of(garden, sowings))
+        return Work(garden, as_of, sowings, season_tasks(garden, sowings))
     except (KeyError, ValueError, TypeError, AttributeError, OverflowError, IndexError):
         refuse(season_unreadable(RECORD, "A day or a sowing in it is not what it should be."))
 

@@ -1,16 +1,13 @@
-"""Harvests before raw manure has lain long enough: the task itself says not to (§46)."""
+"""Harvests before raw manure has lain long enough (§46)."""
 
-from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
 from datetime import date
 
-from planner.bedwork import manure_checks
+from planner.bedwork.manure import manure_checks
 from planner.garden import Garden
 from planner.scheduling import Sowing
-from planner.tasks import Task, TaskKind
 from planner.terms import date_words
-
-_HARVESTS = {TaskKind.PICK, TaskKind.CUT}
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,14 +38,3 @@ def too_early_harvests(garden: Garden, sowings: Sequence[Sowing]) -> TooEarlyHar
                 if check.manure.on <= day < pick.from_on and known.from_on <= wait.from_on:
                     found[pick.sowing, day] = wait
     return found
-
-
-def told_not_to(tasks: Iterable[Task], too_early: TooEarlyHarvests) -> tuple[Task, ...]:
-    """The tasks, in which a harvest that comes too early says from when on it may be."""
-    return tuple(_told(task, too_early.get((task.sowing, task.on))) for task in tasks)
-
-
-def _told(task: Task, wait: TooEarly | None) -> Task:
-    if wait is None or task.kind not in _HARVESTS:
-        return task
-    return replace(task, text=wait.words(task.crop))
