@@ -10,7 +10,7 @@ from itertools import pairwise
 import pytest
 
 from planner.climate import Climate
-from planner.garden import Garden, Once
+from planner.garden import Garden, Once, Pick
 from planner.scheduling.starts.candidate import Candidate
 from planner.scheduling.starts.crop_starts import crop_candidates
 from planner.scheduling.thumb.intervals import interval_of
@@ -188,6 +188,15 @@ def test_of_what_is_cut_again_each_cut_feeds_its_week() -> None:
     gives = garden_of(_TEMPERATE + _bed() + lettuce).crops["leaf lettuce"].gives.middle
     sizes = {one.plants for one in _paper(_TEMPERATE + _bed() + lettuce, Thumb.KNOWS_SEASON)}
     assert sizes == {math.ceil(2 / gives)}
+
+
+def test_of_what_is_picked_for_weeks_there_are_plants_for_all_of_them() -> None:
+    # What a plant gives in all, spread over its days of picking.
+    text = _TEMPERATE + _bed() + _want("bush bean", "2 lb", "2027-07-05", "2027-09-12")
+    bean = garden_of(text).crops["bush bean"]
+    assert isinstance(bean.habit, Pick)
+    each_week = bean.gives.middle / (bean.habit.picking_days.middle / 7)
+    assert {one.plants for one in _paper(text, Thumb.KNOWS_SEASON)} == {math.ceil(2 / each_week)}
 
 
 def test_who_knows_the_season_begins_with_what_is_just_ripe_for_the_first_week() -> None:

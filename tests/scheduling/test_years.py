@@ -157,6 +157,18 @@ def test_a_deadly_night_ends_the_start_in_that_year_and_in_no_other() -> None:
         assert cold.days == before
 
 
+def test_what_is_raised_indoors_is_set_out_on_its_day_in_every_year() -> None:
+    """Where every year is the same as the average one, so is what a start gives."""
+    garden = recorded_garden(
+        plan_of(("tomato", "2 lb", "2027-07-05", "2027-09-26")), constant(20.0)
+    )
+    (found,) = crop_candidates(garden, Climate(garden.site), garden.wish.first)
+    usual = next(one for one in found.candidates if one.course.set_out_on is not None)
+    for there in in_years(usual, found.years):
+        assert there.course.set_out_on == usual.course.set_out_on
+        assert there.course.ripe.likely == usual.course.ripe.likely
+
+
 # --- first harvests seen (§37)
 
 
