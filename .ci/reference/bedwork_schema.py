@@ -105,6 +105,7 @@ def _away() -> Schema:
             "beds": many("Beds to water.", bed),
             "pick": many("Sowings to pick.", text()),
             "ready": many("Sowings that are ready and can wait.", text()),
+            "too_early": many("Sowings not to be picked yet, for raw manure.", text()),
             "trays": many("Sowings in trays.", text()),
             "not_up": many("Sowings in place that are not up yet.", text()),
         },
@@ -207,7 +208,7 @@ def bedwork_schema() -> Schema:
         "turnover": turnover_part(),
         "manure": manure_part(),
         "water": _water(),
-        "holiday": _away(),
+        "away": _away(),
         "seed": _seed(),
         "appetite": _appetite(),
     }

@@ -30,8 +30,8 @@ class AwayWork:
     """A time away: days on which to water, beds, what to pick, and what to keep moist by hand.
 
     `picks` are sowings that give while nobody is there, `stands` those that are ready and can
-    wait; of neither any that raw manure forbids. `trays` are indoors, `seedbeds` in place and not
-    up yet.
+    wait, `waits` those that would be ready and that raw manure forbids. `trays` are indoors,
+    `seedbeds` in place and not up yet.
     """
 
     away: AwayTime
@@ -39,6 +39,7 @@ class AwayWork:
     beds: tuple[AwayBed, ...]
     picks: tuple[Sowing, ...]
     stands: tuple[Sowing, ...]
+    waits: tuple[Sowing, ...]
     trays: tuple[Sowing, ...]
     seedbeds: tuple[Sowing, ...]
 
@@ -56,15 +57,16 @@ def _away(away: AwayTime, water: Water, sowings: Sequence[Sowing]) -> AwayWork:
     weeks = set(week_of(away.first).until(week_of(away.last)))
     times = int(water.garden.water.runs_each_week.middle)
     beds = tuple(_beds([one for one in water.weeks if one.week in weeks], times))
-    giving = [
-        one for one in sowings if _gives(one, away) and not _waits_for_manure(one, water, away)
-    ]
+    ready = [one for one in sowings if _gives(one, away)]
+    waits = tuple(one for one in ready if _waits_for_manure(one, water, away))
+    giving = [one for one in ready if one not in waits]
     return AwayWork(
         away=away,
         days=watering_days(times, away.first, away.last),
         beds=beds,
         picks=tuple(one for one in giving if isinstance(one.crop.habit, Pick | Cut)),
         stands=tuple(one for one in giving if isinstance(one.crop.habit, Once)),
+        waits=waits,
         trays=tuple(one for one in sowings if _in_trays(one, away)),
         seedbeds=tuple(one for one in sowings if is_seedbed(one, away.first, away.last)),
     )

@@ -45,7 +45,7 @@ class Part(StrEnum):
     TURNOVER = "turnover"
     MANURE = "manure"
     WATER = "water"
-    HOLIDAY = "holiday"
+    AWAY = "away"
     SEED = "seed"
     APPETITE = "appetite"
 
@@ -216,7 +216,7 @@ _SAID: dict[Part, Callable[[_Desk], _Said]] = {
     Part.TURNOVER: _turnover,
     Part.MANURE: _manure,
     Part.WATER: _water,
-    Part.HOLIDAY: _away,
+    Part.AWAY: _away,
     Part.SEED: _seed,
     Part.APPETITE: _appetite,
 }

@@ -60,6 +60,8 @@ def away_lists(one: AwayWork, unit: Unit) -> Iterator[tuple[str, list[str]]]:
         yield "Look at each time:", looks
     if one.picks or one.stands:
         yield "Pick, and eat it:", list(_picks(one))
+    if one.waits:
+        yield "Do not pick or eat, raw manure has not lain there long enough:", [_named(one.waits)]
     yield "Please:", list(_LEAVE_ALONE)
 
 

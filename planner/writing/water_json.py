@@ -78,6 +78,7 @@ def away_record(times: Sequence[AwayWork]) -> list[dict[str, Any]]:
             ],
             "pick": [sowing.id for sowing in one.picks],
             "ready": [sowing.id for sowing in one.stands],
+            "too_early": [sowing.id for sowing in one.waits],
             "trays": [sowing.id for sowing in one.trays],
             "not_up": [sowing.id for sowing in one.seedbeds],
         }

@@ -16,7 +16,7 @@ _PLAN = soil_plan(
     beds=BED + new_bed(rectangle("4 ft", "4 ft"), "12 in"),
     crops=("radish", "leaf lettuce"),
 )
-_PARTS = ("filling", "turnover", "manure", "water", "holiday")
+_PARTS = ("filling", "turnover", "manure", "water", "away")
 
 
 @pytest.fixture(scope="module")

@@ -20,6 +20,7 @@ from planner.season import season_tasks
 from planner.tasks import TaskKind, tasks_of
 from planner.terms import week_of
 from planner.writing import (
+    away_text,
     manure_record,
     manure_text,
     not_yet_lines,
@@ -183,6 +184,11 @@ def test_whoever_picks_while_nobody_is_there_is_told_of_none_that_must_wait(
     water = water_of(garden, Climate(garden.site), (lettuce,))
     (work,) = away_work_of(water, (lettuce,), _ON)
     assert [one.id for one in work.picks] == names
+    assert [one.id for one in work.waits] == ([] if names else ["leaf lettuce 1"])
+    text = away_text((work,), garden.beds[0].note.unit, 200)
+    head, item = "Do not pick or eat, raw manure", "  - leaf lettuce 1 (Gate bed)"
+    told = [line for line in text.splitlines() if line.startswith((head, item))]
+    assert [line.startswith(head) for line in told] == ([False] if names else [True, False])
 
 
 def test_of_two_manures_the_later_decides() -> None:

@@ -50,7 +50,7 @@ seeds = 100
 packed = 2026
 left = 30
 """
-_PARTS = ("water", "holiday", "seed", "appetite")
+_PARTS = ("water", "away", "seed", "appetite")
 
 
 @pytest.fixture(scope="module")
@@ -73,7 +73,7 @@ def test_metric_beds_are_told_in_litres_and_millimetres(folder: Path) -> None:
 
 
 def test_the_sheet_for_a_time_away_is_fit_to_print(folder: Path) -> None:
-    text = bedwork_text(folder, "--part", "holiday")
+    text = bedwork_text(folder, "--part", "away")
     assert "WHILE WE ARE AWAY, 10 July 2027 to 20 July 2027" in text
     assert "North 1" in text
     assert "bush bean 1" in text
@@ -106,7 +106,7 @@ def test_targets_for_a_household_are_toml_that_can_be_pasted(folder: Path, tmp_p
 def test_appetite_needs_no_season_and_the_rest_do(tmp_path: Path) -> None:
     plan = write_plan(tmp_path / "plan", _PLAN)
     assert "bush bean" in bedwork_text(plan, "--part", "appetite")
-    for part in ("water", "holiday", "seed"):
+    for part in ("water", "away", "seed"):
         done = planner("bedwork", plan, "--part", part)
         assert done.returncode == 2
         assert "make one with: planner schedule" in done.stderr
