@@ -108,11 +108,15 @@ def _how_counted(season: Season) -> str:
     return f"Dates are counted {how}. Freeze dates are odds, not a forecast."
 
 
+# What a grower opens; season.json and the calendar of changes are for programs.
 _WRITTEN = (
     "season.html",
     "pictures",
     "calendar.ics",
     "sheets.pdf",
+    "labels.pdf",
+    "seed-starting.pdf",
     "sowing-sheet.csv",
     "harvest.csv",
+    "season.xlsx",
 )

@@ -6,6 +6,7 @@ import pytest
 
 from planner.cli.folder import season_folder
 from planner.cli.folder.season_folder import WRITTEN, recover, write_season_folder
+from tests.plans import AS_OF, SEASON_FILES, planner, write_plan
 
 FIRST = {"season.json": b"first", "calendar.ics": b"first"}
 SECOND = {"season.json": b"second", "calendar.ics": b"second"}
@@ -121,3 +122,11 @@ def test_a_missing_folder_is_told(tmp_path: Path) -> None:
     problem = write_season_folder(tmp_path / "nowhere", FIRST)
     assert problem is not None
     assert problem.kind == "folder-unwritable"
+
+
+def test_every_file_a_grower_opens_is_named_in_the_end(tmp_path: Path) -> None:
+    """season.json, the calendar of changes and the list of files are for programs."""
+    shown = planner("schedule", write_plan(tmp_path / "plan"), *AS_OF).stdout
+    named = " ".join(shown[shown.index("Written to") :].split())
+    opened = SEASON_FILES - {"season.json", "calendar-update.ics", WRITTEN}
+    assert set(named.partition(": ")[2].split(", ")) == {*opened, "pictures"}
