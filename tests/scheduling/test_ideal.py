@@ -177,3 +177,17 @@ def test_leaves_cut_again_are_met_no_more_than_by_the_textbook_program_either() 
     assert solved.status == 0
     assert 0 < question.loosest.lacking < 1000
     assert question.loosest.lacking == pytest.approx(solved.fun, abs=1e-6)
+
+
+@pytest.mark.parametrize("order", [1, -1])
+def test_each_bed_feeds_by_its_own_ground(order: int) -> None:
+    """Ten plants one behind another in a narrow bed, and twice four side by side in a wide one.
+
+    That both are written in either order changes nothing.
+    """
+    beds = [bed("Narrow", "60 in", "6 in"), bed("Wide", "24 in", "12 in")][::order]
+    crop = paper_crop(spacing="6 in", hold_days="6 days")
+    garden = paper_garden(crop, wanted("2027-05-03", "2027-05-09", "100 heads"), beds="".join(beds))
+    question = Question(garden, {"paper crop": found_of(garden)})
+    assert len(question.ground.classes) == 2
+    assert bound_of(question).share == pytest.approx((10 + 8) / 100)
