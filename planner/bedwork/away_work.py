@@ -5,8 +5,8 @@ from dataclasses import dataclass
 from datetime import date
 
 from planner.bedwork.drip import Runs, watering_days
-from planner.bedwork.manure import may_be_picked_from
 from planner.bedwork.seedbed import is_seedbed
+from planner.bedwork.too_early import longest_wait
 from planner.bedwork.water import BedWater, Water, WeekWater
 from planner.garden import AwayTime, Cut, NoDrip, Once, Pick
 from planner.scheduling import Sowing, SowingState
@@ -96,7 +96,8 @@ def _gives(one: Sowing, away: AwayTime) -> bool:
 
 def _waits_for_manure(one: Sowing, water: Water, away: AwayTime) -> bool:
     """Whether raw manure forbids picking on any of the days; nobody is there to mind which."""
-    return may_be_picked_from(water.garden, one, away.last) > away.first
+    wait = longest_wait(water.garden, one, away.last)
+    return wait is not None and wait.from_on > away.first
 
 
 def _in_trays(one: Sowing, away: AwayTime) -> bool:

@@ -59,14 +59,6 @@ def needed_days(garden: Garden, eaten: EatenPart) -> int:
     return round(garden.soil.middle("raw_manure_clear" if clear else "raw_manure_touching"))
 
 
-def may_be_picked_from(garden: Garden, sowing: Sowing, by: date) -> date:
-    """The day from which manure spread by a day in its beds lets a sowing be picked."""
-    beds = {block.bed for block in sowing.blocks}
-    eaten = garden.soil.crops[sowing.crop.name].eaten_part
-    lies = [one for one in garden.soil.manure if one.bed in beds and one.on <= by]
-    return max((_from_on(garden, one, eaten) for one in lies), default=date.min)
-
-
 def _check(garden: Garden, manure: Manure, sowings: Sequence[Sowing]) -> ManureCheck:
     picked = [
         (one, min(days))
@@ -76,8 +68,8 @@ def _check(garden: Garden, manure: Manure, sowings: Sequence[Sowing]) -> ManureC
     ]
     return ManureCheck(
         manure=manure,
-        touching_from=_from_on(garden, manure, EatenPart.ON_SOIL),
-        clear_from=_from_on(garden, manure, EatenPart.CLEAR_OF_SOIL),
+        touching_from=may_be_picked_from(garden, manure, EatenPart.ON_SOIL),
+        clear_from=may_be_picked_from(garden, manure, EatenPart.CLEAR_OF_SOIL),
         picks=tuple(_pick(garden, manure, sowing, on) for sowing, on in picked),
         unchecked=tuple(
             kept.what for kept in garden.kept if kept.bed == manure.bed and kept.last > manure.on
@@ -85,7 +77,8 @@ def _check(garden: Garden, manure: Manure, sowings: Sequence[Sowing]) -> ManureC
     )
 
 
-def _from_on(garden: Garden, manure: Manure, eaten: EatenPart) -> date:
+def may_be_picked_from(garden: Garden, manure: Manure, eaten: EatenPart) -> date:
+    """The first day on which manure has lain long enough for what is eaten there."""
     return manure.on + timedelta(days=needed_days(garden, eaten))
 
 
@@ -97,5 +90,5 @@ def _pick(garden: Garden, manure: Manure, sowing: Sowing, on: date) -> PickAfter
         on=on,
         days=(on - manure.on).days,
         needed_days=needed_days(garden, eaten),
-        from_on=_from_on(garden, manure, eaten),
+        from_on=may_be_picked_from(garden, manure, eaten),
     )

@@ -4,8 +4,8 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 
-from planner.bedwork.manure import manure_checks
-from planner.garden import Garden
+from planner.bedwork.manure import may_be_picked_from
+from planner.garden import EatenPart, Garden
 from planner.scheduling import Sowing
 from planner.terms import date_words
 
@@ -26,15 +26,29 @@ class TooEarly:
 TooEarlyHarvests = Mapping[tuple[str, date], TooEarly]
 
 
+def longest_wait(garden: Garden, sowing: Sowing, by: date) -> TooEarly | None:
+    """Of the manures spread by a day in a sowing's beds the one to wait for longest.
+
+    Of equals the last in the plan; None where there is none.
+    """
+    beds = {block.bed for block in sowing.blocks}
+    waits = [
+        TooEarly(may_be_picked_from(garden, one, _eaten(garden, sowing)), one.bed)
+        for one in garden.soil.manure
+        if one.bed in beds and one.on <= by
+    ]
+    return max(reversed(waits), key=lambda one: one.from_on, default=None)
+
+
+def _eaten(garden: Garden, sowing: Sowing) -> EatenPart:
+    return garden.soil.crops[sowing.crop.name].eaten_part
+
+
 def too_early_harvests(garden: Garden, sowings: Sequence[Sowing]) -> TooEarlyHarvests:
-    """The harvests that come too early, by sowing and day; of several manures the last counts."""
-    days = {one.id: [taken.day for taken in one.harvest] for one in sowings}
-    found: dict[tuple[str, date], TooEarly] = {}
-    for check in manure_checks(garden, sowings):
-        for pick in check.too_early:
-            wait = TooEarly(pick.from_on, check.manure.bed)
-            for day in days[pick.sowing]:
-                known = found.get((pick.sowing, day), wait)
-                if check.manure.on <= day < pick.from_on and known.from_on <= wait.from_on:
-                    found[pick.sowing, day] = wait
-    return found
+    """The harvests that come too early, by sowing and day."""
+    return {
+        (one.id, taken.day): wait
+        for one in sowings
+        for taken in one.harvest
+        if (wait := longest_wait(garden, one, taken.day)) is not None and taken.day < wait.from_on
+    }
