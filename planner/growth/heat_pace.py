@@ -23,6 +23,9 @@ MOST_OF_A_PUBLISHED_DAY = 1.25
 # What the laid out days never bring is told as ripe so long after its start: beyond any season.
 _NEVER_DAYS = 1000
 
+# The heat of each of the days up to a year's first, worked out when it is asked for.
+Before = Callable[[], Sequence[float]]
+
 
 def reference_heat(needs: HeatNeeds) -> float:
     """Degree-days of one day at the crop's best mean temperature: what a published day holds."""
@@ -63,7 +66,7 @@ class HeatPace:
     heat: list[float]
     reference: float
     words: str
-    before: Callable[[], Sequence[float]]
+    before: Before
     past: "tuple[HeatPace, ...]" = ()
 
     def day_after(self, start: date, growing_days: float) -> date:

@@ -2,13 +2,13 @@
 
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
-from functools import cached_property, partial
+from functools import cache, cached_property, partial
 from itertools import pairwise
 from typing import Protocol
 
 from planner.climate import Climate, KnownTemperatures, SeasonTemperatures
 from planner.garden import Crop, HeatNeeds
-from planner.growth.heat_pace import HeatPace, reference_heat, season_heat
+from planner.growth.heat_pace import Before, HeatPace, reference_heat, season_heat
 from planner.growth.pace import SHORT_DAY_H, Pace
 from planner.terms import days_between
 
@@ -98,12 +98,14 @@ class Paces:
         if known is None or not isinstance(needs, HeatNeeds):
             return self.calendar
         words = f"by heat, from {known.words}"
-        past = tuple(self._heat_pace(year, needs, words) for year in known.past)
-        return replace(self._heat_pace(known.average, needs, words), past=past)
+        before = cache(partial(self._heat_before, needs))
+        past = tuple(self._heat_pace(year, needs, words, before) for year in known.past)
+        return replace(self._heat_pace(known.average, needs, words, before), past=past)
 
-    def _heat_pace(self, year: SeasonTemperatures, needs: HeatNeeds, words: str) -> HeatPace:
+    def _heat_pace(
+        self, year: SeasonTemperatures, needs: HeatNeeds, words: str, before: Before
+    ) -> HeatPace:
         heat = season_heat(year, needs, self._day_shares)
-        before = partial(self._heat_before, needs)
         return HeatPace(year.first, heat, reference_heat(needs), words, before)
 
     def _heat_before(self, needs: HeatNeeds) -> list[float]:
