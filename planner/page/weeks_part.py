@@ -10,15 +10,10 @@ from planner.page.element import Html, el, fragment, joined
 from planner.page.tick_place import tick_place
 from planner.page.wording import day_words, full_day_words, week_words
 from planner.season import Season
-from planner.tasks import Task, TaskKind
+from planner.tasks import Task
 from planner.terms import Week, count_words, week_of
-from planner.writing import (
-    WeekBedwork,
-    bed_by_bed,
-    bedwork_by_week,
-)
+from planner.writing import WeekBedwork, bed_by_bed, bedwork_by_week
 
-_INDOORS = {TaskKind.START_INDOORS, TaskKind.HARDEN_OFF}
 # Stands in the place of what only the shared page has.
 NOT_SHARED = el(
     "p", "To tick tasks off in the garden, share this page: planner share.", class_="acts"
@@ -136,7 +131,7 @@ def _bedwork(lines: tuple[str, ...]) -> Html:
 
 
 def _task(task: Task) -> Html:
-    where = None if task.kind in _INDOORS else el("p", _where(task), class_="where")
+    where = None if task.kind.is_indoors else el("p", _where(task), class_="where")
     return el(
         "li",
         el(

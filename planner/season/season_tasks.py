@@ -5,9 +5,7 @@ from dataclasses import replace
 from planner.bedwork import TooEarly, too_early_harvests
 from planner.garden import Garden
 from planner.scheduling import Sowing
-from planner.tasks import Task, TaskKind, tasks_of
-
-_HARVESTS = {TaskKind.PICK, TaskKind.CUT}
+from planner.tasks import Task, tasks_of
 
 
 def season_tasks(garden: Garden, sowings: tuple[Sowing, ...]) -> tuple[Task, ...]:
@@ -19,6 +17,6 @@ def season_tasks(garden: Garden, sowings: tuple[Sowing, ...]) -> tuple[Task, ...
 
 
 def _told(task: Task, wait: TooEarly | None) -> Task:
-    if wait is None or task.kind not in _HARVESTS:
+    if wait is None or not task.kind.is_harvest:
         return task
     return replace(task, text=wait.words(task.crop))

@@ -31,11 +31,6 @@ def bed_drawing(bed: Bed, block: Block) -> BedDrawing:
     )
 
 
-def stretch_words(bed: Bed, block: Block) -> str:
-    """Where a block begins and ends, counted from the mark, such as "1 ft to 2 ft 6 in"."""
-    return bed.stretch_words(block.from_um, block.to_um)
-
-
 def bed_words(name: str, number: int, longest: int) -> str:
     """A bed's name; with its number in the plan where a letter of it cannot be shown."""
     words = shown(name, longest)

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from planner.garden import Bed
 from planner.scheduling import Block, Sowing, SowingState
-from planner.sheets.bed_drawing import bed_words, stretch_words
+from planner.sheets.bed_drawing import bed_words
 from planner.sheets.day_words import dated_words, day_words
 from planner.sheets.frame import Frame, frame_of
 from planner.sheets.letters import shown
@@ -65,7 +65,7 @@ def _label(work: Work, sowing: Sowing, block: Block, number: int) -> Label:
         part=f"{number} of {blocks}" if blocks > 1 else "",
         begun=_begun(sowing),
         bed=bed_words(bed.name, work.number_of(bed.name), _LONGEST_BED),
-        place=f"{stretch_words(bed, block)} {_counted(bed)}",
+        place=f"{bed.stretch_words(block.from_um, block.to_um)} {_counted(bed)}",
         picked=_picked(work, sowing),
     )
 

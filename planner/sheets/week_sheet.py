@@ -6,16 +6,15 @@ from dataclasses import dataclass, replace
 from itertools import groupby
 
 from planner.scheduling import Block, Sowing
-from planner.sheets.bed_drawing import BedDrawing, bed_drawing, bed_words, stretch_words
+from planner.sheets.bed_drawing import BedDrawing, bed_drawing, bed_words
 from planner.sheets.day_words import begun_date, day_words, week_words
 from planner.sheets.letters import shown
 from planner.sheets.next_week import NextWeek, away_words, next_week
 from planner.sheets.work import Work
-from planner.tasks import Task, TaskKind
+from planner.tasks import Task
 from planner.terms import Week, amount_words, week_of
 from planner.writing import WeekBedwork, bed_by_bed
 
-_INDOORS = {TaskKind.START_INDOORS, TaskKind.HARDEN_OFF}
 _LONGEST_NAME = 50
 # What a sentence begins with, where that is more than one word.
 _VERBS = ("Begin to harden off", "Set out", "Lift and cure", "Do not harvest")
@@ -120,7 +119,7 @@ def _rows(work: Work, tasks: tuple[Task, ...]) -> Iterator[Row]:
     above = ""
     for (sowing, indoors), steps in groupby(
         bed_by_bed(work.garden, work.sowings, tasks),
-        key=lambda one: (one.sowing, one.kind in _INDOORS),
+        key=lambda one: (one.sowing, one.kind.is_indoors),
     ):
         make = _indoor_row if indoors else _bed_row
         row = make(work, work.named[sowing], tuple(map(_step, steps)))
@@ -147,7 +146,8 @@ def _place(work: Work, blocks: tuple[Block, ...]) -> str:
     """Stretches from the mark, such as "2 ft to 4 ft"; in several beds each with its bed."""
     several = len({block.bed for block in blocks}) > 1
     return "; ".join(
-        f"{f'{one.bed}: ' if several else ''}{stretch_words(work.beds[one.bed], one)}"
+        f"{f'{one.bed}: ' if several else ''}"
+        f"{work.beds[one.bed].stretch_words(one.from_um, one.to_um)}"
         f"{f', under {one.under}' if one.under else ''}"
         for one in blocks
     )

@@ -17,6 +17,16 @@ class TaskKind(StrEnum):
     CUT = "cut"
     CLEAR = "clear"
 
+    @property
+    def is_indoors(self) -> bool:
+        """Whether it is done at the trays, not at a bed."""
+        return self in {TaskKind.START_INDOORS, TaskKind.HARDEN_OFF}
+
+    @property
+    def is_harvest(self) -> bool:
+        """Whether something is picked or cut."""
+        return self in {TaskKind.PICK, TaskKind.CUT}
+
 
 @dataclass(frozen=True, slots=True)
 class Task:

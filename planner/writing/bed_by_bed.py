@@ -6,7 +6,6 @@ from planner.garden import Garden
 from planner.scheduling import Sowing
 from planner.tasks import Task, TaskKind
 
-_INDOORS = {TaskKind.START_INDOORS, TaskKind.HARDEN_OFF}
 _ENTERING = {TaskKind.SOW, TaskKind.SET_OUT}
 
 
@@ -17,7 +16,7 @@ def bed_by_bed(garden: Garden, sowings: Sequence[Sowing], tasks: Iterable[Task])
 
     def along(task: Task) -> tuple[bool, int, bool, int, str, bool]:
         first = named[task.sowing].blocks[0]
-        indoors = task.kind in _INDOORS
+        indoors = task.kind.is_indoors
         entering = task.kind in _ENTERING
         return not indoors, number[first.bed], entering, first.from_um, task.sowing, indoors
 

@@ -14,7 +14,7 @@ from uuid import uuid5
 from planner.bedwork import TooEarlyHarvests, too_early_harvests
 from planner.scheduling import Sowing
 from planner.season import Season
-from planner.tasks import Task, TaskKind
+from planner.tasks import Task
 from planner.terms import amount_words
 from planner.writing.calendar_event import CANCELLED, CalendarEvent, calendar_of, events_in
 from planner.writing.content_lines import component, escaped, plain
@@ -23,7 +23,6 @@ from planner.writing.place_words import beds_words
 # The evening before, at six: counted back from midnight at the start of the day.
 _ALARM = "-PT6H"
 _REFRESH = "PT12H"
-_HARVESTS = {TaskKind.PICK, TaskKind.CUT}
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,7 +71,7 @@ def unstamped_events(season: Season) -> Iterator[Unstamped]:
     """
     too_early = too_early_harvests(season.garden, season.sowings)
     for task in season.tasks:
-        if task.kind not in _HARVESTS:
+        if not task.kind.is_harvest:
             yield _task_event(task)
     for sowing in season.sowings:
         if sowing.harvest:
